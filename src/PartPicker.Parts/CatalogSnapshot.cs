@@ -1,0 +1,58 @@
+using System.Collections.Frozen;
+
+namespace PartPicker.Parts;
+
+/// <summary>Everything that one import brought, before it has a revision.</summary>
+public sealed record CatalogContents(IReadOnlyList<CatalogItem> Items, IReadOnlyList<Outlet> Outlets);
+
+/// <summary>One revision of the catalog, immutable; swapped whole.</summary>
+public sealed class CatalogSnapshot
+{
+    private readonly FrozenDictionary<string, Part> parts;
+    private readonly FrozenDictionary<string, MachineProfile> machines;
+    private readonly FrozenDictionary<string, Outlet> outlets;
+
+    /// <param name="revision">A hash of the contents: equal contents have equal revisions.</param>
+    /// <param name="contents">Checked items; every id that a machine names must be among them.</param>
+    /// <exception cref="ArgumentException">A machine names a piece that is not there.</exception>
+    public CatalogSnapshot(string revision, CatalogContents contents)
+    {
+        Revision = revision;
+        parts = contents.Items.OfType<Part>().ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
+        var pieces = contents.Items.OfType<MachinePiece>().ToDictionary(p => p.Id, StringComparer.Ordinal);
+        machines = pieces.Values.OfType<Machine>()
+            .Select(m => new MachineProfile(
+                m,
+                Piece<Engine>(m, m.EngineId),
+                Piece<DriveClutch>(m, m.DriveClutchId),
+                Piece<DrivenClutch>(m, m.DrivenClutchId),
+                Piece<Belt>(m, m.BeltId),
+                Piece<Gearing>(m, m.GearingId)))
+            .ToFrozenDictionary(m => m.Machine.Id, StringComparer.Ordinal);
+        outlets = contents.Outlets.ToFrozenDictionary(o => o.Id, StringComparer.Ordinal);
+
+        T Piece<T>(Machine machine, string id) where T : MachinePiece =>
+            pieces.TryGetValue(id, out MachinePiece? piece) && piece is T found
+                ? found
+                : throw new ArgumentException(
+                    $"Machine '{machine.Id}' names {typeof(T).Name} '{id}', which the catalog does not hold.");
+    }
+
+    public string Revision { get; }
+
+    /// <summary>Parts by rising id, so that nothing depends on the order of rows.</summary>
+    public IEnumerable<T> All<T>() where T : Part =>
+        parts.Values.OfType<T>().OrderBy(p => p.Id, StringComparer.Ordinal);
+
+    /// <summary>Machines by rising id.</summary>
+    public IEnumerable<MachineProfile> Machines =>
+        machines.Values.OrderBy(m => m.Machine.Id, StringComparer.Ordinal);
+
+    public Part? FindPart(string id) => parts.GetValueOrDefault(id);
+
+    public MachineProfile? FindMachine(string id) => machines.GetValueOrDefault(id);
+
+    public Outlet? FindOutlet(string id) => outlets.GetValueOrDefault(id);
+
+    public IEnumerable<Outlet> Outlets => outlets.Values.OrderBy(o => o.Id, StringComparer.Ordinal);
+}

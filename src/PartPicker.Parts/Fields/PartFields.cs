@@ -1,0 +1,72 @@
+using UnitsNet;
+
+namespace PartPicker.Parts;
+
+/// <summary>The fields of the parts.</summary>
+internal static class PartFields
+{
+    // Ranges are wide enough for any clutch of the trade and tight enough to catch a wrong unit.
+    private const double Mm = 1e-3;
+    private const double Gram = 1e-3;
+    private const double Degree = Math.PI / 180;
+    private static readonly Axis SpringLength = new(Length.Info, 1 * Mm, 400 * Mm);
+    private static readonly Axis Load = new(Force.Info, 0, 20_000);
+    private static readonly Axis Radius = new(Length.Info, 1 * Mm, 300 * Mm);
+
+    public static readonly IReadOnlyList<Field> DriveSpring = FieldRegistry.Named<DriveSpring>(ItemKind.DriveSpring)
+        .Quantity("wireDiameter", Length.Info, 0.5 * Mm, 20 * Mm, s => s.WireDiameter?.Meters, (s, v) => s with { WireDiameter = Length.FromMeters(v) }, "Diameter of the round wire.")
+        .Quantity("outsideDiameter", Length.Info, 5 * Mm, 200 * Mm, s => s.OutsideDiameter?.Meters, (s, v) => s with { OutsideDiameter = Length.FromMeters(v) }, "Outside diameter at free length.")
+        .Number("activeCoils", 1, 60, s => s.ActiveCoils, (s, v) => s with { ActiveCoils = v }, "Coils that deflect.")
+        .Number("totalCoils", 1, 64, s => s.TotalCoils, (s, v) => s with { TotalCoils = v }, "All coils, ends included.")
+        .Choice<SpringEnds>("ends", s => s.Ends, (s, v) => s with { Ends = v }, "How the ends are made.")
+        .Text("material", 40, s => s.Material, (s, v) => s with { Material = v }, "Wire material, by its key in the wire table.")
+        .Quantity("freeLength", Length.Info, 5 * Mm, 400 * Mm, s => s.FreeLength?.Meters, (s, v) => s with { FreeLength = Length.FromMeters(v) }, "Length with no load.")
+        .Quantity("solidLength", Length.Info, 2 * Mm, 300 * Mm, s => s.SolidLength?.Meters, (s, v) => s with { SolidLength = Length.FromMeters(v) }, "Length with all coils touching.")
+        .Quantity("rate", ForcePerLength.Info, 100, 1_000_000, s => s.Rate?.NewtonsPerMeter, (s, v) => s with { Rate = ForcePerLength.FromNewtonsPerMeter(v) }, "Force per length of compression.")
+        .Quantity("firstLength", Length.Info, 2 * Mm, 400 * Mm, s => s.FirstLength?.Meters, (s, v) => s with { FirstLength = Length.FromMeters(v) }, "Length at which the first load was taken.")
+        .Quantity("firstLoad", Force.Info, 0, 20_000, s => s.FirstLoad?.Newtons, (s, v) => s with { FirstLoad = Force.FromNewtons(v) }, "Load at the first length.")
+        .Quantity("secondLength", Length.Info, 2 * Mm, 400 * Mm, s => s.SecondLength?.Meters, (s, v) => s with { SecondLength = Length.FromMeters(v) }, "Length at which the second load was taken.")
+        .Quantity("secondLoad", Force.Info, 0, 20_000, s => s.SecondLoad?.Newtons, (s, v) => s with { SecondLoad = Force.FromNewtons(v) }, "Load at the second length.")
+        .Curve("loadTable", SpringLength, Load, 2, s => s.LoadTable, (s, v) => s with { LoadTable = v }, "Measured load over length.")
+        .Fields;
+
+    public static readonly IReadOnlyList<Field> Flyweight = FieldRegistry.Named<Flyweight>(ItemKind.Flyweight)
+        .Quantity("bodyMass", Mass.Info, 1 * Gram, 500 * Gram, f => f.BodyMass.Kilograms, (f, v) => f with { BodyMass = Mass.FromKilograms(v) }, "Mass of one arm without station masses.", required: true)
+        .Quantity("armLength", Length.Info, 5 * Mm, 200 * Mm, f => f.ArmLength?.Meters, (f, v) => f with { ArmLength = Length.FromMeters(v) }, "Pin to tip of one arm.")
+        .Curve("radiusCurve", FieldRegistry.Travel, Radius, 2, f => f.RadiusCurve, (f, v) => f with { RadiusCurve = v }, "Radius of gyration of the body about the shaft, over sheave travel.", required: true)
+        .Curve("heelCurve", FieldRegistry.Travel, Radius, 2, f => f.HeelCurve, (f, v) => f with { HeelCurve = v }, "Radius of the heel station, over sheave travel.")
+        .Quantities("heelMasses", Mass.Info, 0, 100 * Gram, f => f.HeelMasses, (f, v) => f with { HeelMasses = v }, "Masses that fit the heel station; 0 g is an empty one.")
+        .Curve("middleCurve", FieldRegistry.Travel, Radius, 2, f => f.MiddleCurve, (f, v) => f with { MiddleCurve = v }, "Radius of the middle station, over sheave travel.")
+        .Quantities("middleMasses", Mass.Info, 0, 100 * Gram, f => f.MiddleMasses, (f, v) => f with { MiddleMasses = v }, "Masses that fit the middle station; 0 g is an empty one.")
+        .Curve("tipCurve", FieldRegistry.Travel, Radius, 2, f => f.TipCurve, (f, v) => f with { TipCurve = v }, "Radius of the tip station, over sheave travel.")
+        .Quantities("tipMasses", Mass.Info, 0, 100 * Gram, f => f.TipMasses, (f, v) => f with { TipMasses = v }, "Masses that fit the tip station; 0 g is an empty one.")
+        .Fields;
+
+    public static readonly IReadOnlyList<Field> DrivenSpring = FieldRegistry.Named<DrivenSpring>(ItemKind.DrivenSpring)
+        .Quantity("wireDiameter", Length.Info, 0.5 * Mm, 20 * Mm, s => s.WireDiameter?.Meters, (s, v) => s with { WireDiameter = Length.FromMeters(v) }, "Diameter of the round wire.")
+        .Quantity("outsideDiameter", Length.Info, 5 * Mm, 200 * Mm, s => s.OutsideDiameter?.Meters, (s, v) => s with { OutsideDiameter = Length.FromMeters(v) }, "Outside diameter at rest.")
+        .Quantity("insideDiameter", Length.Info, 3 * Mm, 200 * Mm, s => s.InsideDiameter?.Meters, (s, v) => s with { InsideDiameter = Length.FromMeters(v) }, "Inside diameter at rest, where stated.")
+        .Number("activeCoils", 1, 60, s => s.ActiveCoils, (s, v) => s with { ActiveCoils = v }, "Coils that deflect, legs included.")
+        .Number("bodyCoils", 1, 60, s => s.BodyCoils, (s, v) => s with { BodyCoils = v }, "Coils of the body.")
+        .Text("material", 40, s => s.Material, (s, v) => s with { Material = v }, "Wire material, by its key in the wire table.")
+        .Quantity("freeLength", Length.Info, 5 * Mm, 400 * Mm, s => s.FreeLength?.Meters, (s, v) => s with { FreeLength = Length.FromMeters(v) }, "Length with no load.")
+        .Quantity("rate", ForcePerLength.Info, 0, 1_000_000, s => s.Rate?.NewtonsPerMeter, (s, v) => s with { Rate = ForcePerLength.FromNewtonsPerMeter(v) }, "Force per length of compression.")
+        .Quantity("loadLength", Length.Info, 2 * Mm, 400 * Mm, s => s.LoadLength?.Meters, (s, v) => s with { LoadLength = Length.FromMeters(v) }, "Length at which the load was taken.")
+        .Quantity("load", Force.Info, 0, 20_000, s => s.Load?.Newtons, (s, v) => s with { Load = Force.FromNewtons(v) }, "Axial load at that length.")
+        .Quantity("twistRate", RotationalStiffness.Info, 0, 1_000, s => s.TwistRate?.NewtonMetersPerRadian, (s, v) => s with { TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(v) }, "Torque per angle of twist.")
+        .Number("firstTwistDeg", 0, 1_080, s => s.FirstTwistDeg, (s, v) => s with { FirstTwistDeg = v }, "Twist at which the first torque was taken, in degrees.")
+        .Quantity("firstTorque", Torque.Info, 0, 500, s => s.FirstTorque?.NewtonMeters, (s, v) => s with { FirstTorque = Torque.FromNewtonMeters(v) }, "Torque at the first twist.")
+        .Number("secondTwistDeg", 0, 1_080, s => s.SecondTwistDeg, (s, v) => s with { SecondTwistDeg = v }, "Twist at which the second torque was taken, in degrees.")
+        .Quantity("secondTorque", Torque.Info, 0, 500, s => s.SecondTorque?.NewtonMeters, (s, v) => s with { SecondTorque = Torque.FromNewtonMeters(v) }, "Torque at the second twist.")
+        .Curve("loadTable", SpringLength, Load, 2, s => s.LoadTable, (s, v) => s with { LoadTable = v }, "Measured axial load over length.")
+        .Curve("torqueTable", new(null, 0, 1_080 * Degree, Degree), new(Torque.Info, 0, 500), 2, s => s.TorqueTable, (s, v) => s with { TorqueTable = v }, "Measured torque over twist in degrees.")
+        .Fields;
+
+    public static readonly IReadOnlyList<Field> Helix = FieldRegistry.Named<Helix>(ItemKind.Helix)
+        .Number("helixDeg", 10, 80, h => h.HelixDeg, (h, v) => h with { HelixDeg = v }, "Angle from the plane of rotation, in degrees; the start angle of a two-angle helix.")
+        .Number("finishDeg", 10, 80, h => h.FinishDeg, (h, v) => h with { FinishDeg = v }, "Finish angle of a two-angle helix, in degrees.")
+        .Quantity("finishTravel", Length.Info, 1 * Mm, 100 * Mm, h => h.FinishTravel?.Meters, (h, v) => h with { FinishTravel = Length.FromMeters(v) }, "Opening travel at which the finish angle is reached.")
+        .Curve("anglePoints", FieldRegistry.Travel, new(null, 10 * Degree, 80 * Degree, Degree), 2, h => h.AnglePoints, (h, v) => h with { AnglePoints = v }, "Angle in degrees over opening travel.")
+        .Quantity("camRadius", Length.Info, 5 * Mm, 200 * Mm, h => h.CamRadius?.Meters, (h, v) => h with { CamRadius = Length.FromMeters(v) }, "Radius of the cam track.")
+        .Fields;
+}

@@ -1,0 +1,75 @@
+using UnitsNet;
+
+namespace PartPicker.Parts;
+
+/// <summary>A machine: shared pieces joined by id, and what is known of this kind of machine as it runs.</summary>
+public sealed record Machine : MachinePiece
+{
+    public override ItemKind Kind => ItemKind.Machine;
+
+    public string EngineId { get; init; } = "";
+    public string DriveClutchId { get; init; } = "";
+    public string DrivenClutchId { get; init; } = "";
+    public string BeltId { get; init; } = "";
+    public string GearingId { get; init; } = "";
+
+    /// <summary>C: distance between the shafts.</summary>
+    public Length CentreDistance { get; init; }
+
+    /// <summary>The parts fitted as delivered.</summary>
+    public PartSet? Fitted { get; init; }
+
+    /// <summary>Measured runs of this machine; the first anchors a prediction that brings none of its own.</summary>
+    public IReadOnlyList<Baseline> Baselines { get; init; } = [];
+}
+
+/// <summary>A machine with its pieces in hand.</summary>
+public sealed record MachineProfile(
+    Machine Machine, Engine Engine, DriveClutch DriveClutch, DrivenClutch DrivenClutch, Belt Belt, Gearing Gearing)
+{
+    public IReadOnlyList<MachinePiece> Pieces => [Machine, Engine, DriveClutch, DrivenClutch, Belt, Gearing];
+}
+
+/// <summary>One choice in every slot, by id.</summary>
+/// <param name="DriveSpring">Id of the drive spring.</param>
+/// <param name="Flyweight">Id of the flyweight body.</param>
+/// <param name="StationMasses">Mass (kg) in each station of that body; a station left out is empty.</param>
+/// <param name="DrivenSpring">Id of the driven spring.</param>
+/// <param name="Hole">Name of the spring hole.</param>
+/// <param name="Helix">Id of the helix.</param>
+public sealed record PartSet(
+    string DriveSpring,
+    string Flyweight,
+    IReadOnlyDictionary<StationName, double> StationMasses,
+    string DrivenSpring,
+    string Hole,
+    string Helix);
+
+/// <summary>A measured run: with these parts, in this air, it engaged and held these rpm.</summary>
+/// <param name="Parts">What was fitted.</param>
+/// <param name="EngagementRpm">Engine speed at which the belt took hold.</param>
+/// <param name="Shift">Engine speed held at full throttle, by ratio.</param>
+/// <param name="FlatShiftRpm">One speed held through the whole shift, where no ratio was noted.</param>
+/// <param name="Air">Altitude and temperature of the run.</param>
+public sealed record Baseline(
+    PartSet Parts,
+    double EngagementRpm,
+    IReadOnlyList<RatioRpm> Shift,
+    double? FlatShiftRpm,
+    AirState Air);
+
+/// <summary>An engine speed at a ratio.</summary>
+public readonly record struct RatioRpm(double Ratio, double Rpm);
+
+/// <summary>Where and how warm: geopotential altitude in metres; temperature in kelvin, standard when null.</summary>
+public readonly record struct AirState(double AltitudeM, double? TemperatureK);
+
+/// <summary>The five choices that make a set-up.</summary>
+public enum Slot
+{
+    DriveSpring,
+    Flyweight,
+    DrivenSpring,
+    Hole,
+    Helix,
+}

@@ -1,0 +1,98 @@
+using PartPicker.Parts;
+using UnitsNet;
+
+namespace PartPicker.Selection;
+
+/// <summary>What one set does on one machine.</summary>
+public sealed record Prediction
+{
+    public required double EngagementRpm { get; init; }
+
+    /// <summary>The sheave travel that decides engagement; contact unless a notch holds the flyweight back.</summary>
+    public required Length EngagementTravel { get; init; }
+
+    /// <summary>Upshift rpm at full shift; null where it does not shift there.</summary>
+    public required double? ShiftOutRpm { get; init; }
+
+    public required double PeakPowerRpm { get; init; }
+    public required Power PeakPower { get; init; }
+
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public required double TorqueFactor { get; init; }
+
+    /// <summary>How the model was tied to a measured run; null: it was not.</summary>
+    public required Anchoring? Anchoring { get; init; }
+
+    /// <summary>From low gear to full shift.</summary>
+    public required IReadOnlyList<ShiftPoint> Curve { get; init; }
+}
+
+/// <summary>The two factors that tie the model to a measured run.</summary>
+/// <param name="FlyweightFactor">a_f, on flyweight thrust.</param>
+/// <param name="ThrustFactor">a_b, on belt thrust.</param>
+/// <param name="Residuals">Model less measured rpm at each measured ratio, with the factors in place.</param>
+/// <param name="Warnings">Factors outside the usual range, in a person's words.</param>
+public sealed record Anchoring(
+    double FlyweightFactor,
+    double ThrustFactor,
+    IReadOnlyList<RatioRpm> Residuals,
+    IReadOnlyList<string> Warnings);
+
+/// <summary>The belt at one ratio, and the balances there.</summary>
+public sealed record ShiftPoint
+{
+    public required double Ratio { get; init; }
+    public required Length Travel { get; init; }
+    public required Length OpeningTravel { get; init; }
+    public required Length DriveRadius { get; init; }
+    public required Length DrivenRadius { get; init; }
+    public required Angle DriveWrap { get; init; }
+    public required Angle DrivenWrap { get; init; }
+    public required Angle HelixAngle { get; init; }
+    public required Angle CamTurn { get; init; }
+
+    /// <summary>Null: it does not shift there below the rev limit.</summary>
+    public required Balance? Upshift { get; init; }
+
+    /// <inheritdoc cref="Upshift"/>
+    public required Balance? Backshift { get; init; }
+}
+
+/// <summary>Speed and forces where the two clutches balance at full throttle.</summary>
+public sealed record Balance
+{
+    public required double Rpm { get; init; }
+    public required Torque EngineTorque { get; init; }
+    public required Power Power { get; init; }
+    public required Power PowerLost { get; init; }
+
+    /// <summary>Closing force of the driven clutch.</summary>
+    public required Force DrivenClamp { get; init; }
+
+    /// <summary>Closing force that the belt asks of the drive clutch.</summary>
+    public required Force DriveThrust { get; init; }
+
+    public required Force FlyweightThrust { get; init; }
+    public required Force SpringForce { get; init; }
+
+    /// <summary>Belt tensions, centrifugal part included.</summary>
+    public required Force TightTension { get; init; }
+
+    /// <inheritdoc cref="TightTension"/>
+    public required Force SlackTension { get; init; }
+
+    /// <summary>Belt tensions less the centrifugal part.</summary>
+    public required Force TightTensionNet { get; init; }
+
+    /// <inheritdoc cref="TightTensionNet"/>
+    public required Force SlackTensionNet { get; init; }
+
+    public required Angle ActiveArc { get; init; }
+
+    /// <summary>Wrap over active arc; below 1 the belt slips. Null: no torque, no margin to speak of.</summary>
+    public required double? SlipMargin { get; init; }
+
+    public required bool Slips { get; init; }
+    public required Speed BeltSpeed { get; init; }
+    public required Speed VehicleSpeed { get; init; }
+}

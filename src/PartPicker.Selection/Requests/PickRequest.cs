@@ -1,0 +1,76 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>What is asked of <see cref="PartSelection"/>: one machine, a target, and what holds.</summary>
+public sealed record PickRequest
+{
+    public required MachineProfile Machine { get; init; }
+    public required ShiftTarget Target { get; init; }
+    public Tolerances Tolerances { get; init; } = Tolerances.Standard;
+    public ScoreWeights Weights { get; init; } = ScoreWeights.Standard;
+
+    /// <summary>What is fitted now; the machine's own set when null.</summary>
+    public PartSet? Fitted { get; init; }
+
+    /// <summary>A measured run that the caller brings; the machine's first when null.</summary>
+    public Baseline? Baseline { get; init; }
+
+    public AirState Air { get; init; }
+    public AirLaw AirLaw { get; init; } = AirLaw.SaeJ1349;
+
+    /// <summary>Engine speed held on the brake before the start; engagement must lie above it.</summary>
+    public double? LaunchRpm { get; init; }
+
+    /// <summary>How far engagement must lie above the launch rpm.</summary>
+    public double LaunchMarginRpm { get; init; } = StandardLaunchMarginRpm;
+
+    /// <summary>Least slip margin on the upshift curve; none is demanded when null.</summary>
+    public double? SlipMargin { get; init; }
+
+    /// <summary>Slots whose fitted choice stays.</summary>
+    public IReadOnlySet<Slot> Keep { get; init; } = new HashSet<Slot>();
+
+    /// <summary>Where prices and stock are read; none are shown when null.</summary>
+    public Outlet? Outlet { get; init; }
+
+    /// <summary>How many answers.</summary>
+    public int Count { get; init; } = StandardCount;
+
+    /// <summary>K: at how many ratios the curve is compared.</summary>
+    public int PointCount { get; init; } = StandardPointCount;
+
+    public const int StandardCount = 10;
+    public const int MaxCount = 50;
+    public const int StandardPointCount = 9;
+    public const int MinPointCount = 3;
+    public const int MaxPointCount = 15;
+    public const double StandardLaunchMarginRpm = 100;
+}
+
+/// <summary>The rpm that is wanted.</summary>
+/// <param name="EngagementRpm">Where the belt shall take hold.</param>
+/// <param name="Shift">
+/// Points of rpm over ratio, by falling ratio: straight lines between, held at the ends. One point is a flat curve.
+/// </param>
+public sealed record ShiftTarget(double EngagementRpm, IReadOnlyList<RatioRpm> Shift)
+{
+    public static ShiftTarget Flat(double engagementRpm, double shiftRpm) =>
+        new(engagementRpm, [new RatioRpm(1, shiftRpm)]);
+
+    public const int MaxPoints = 50;
+}
+
+/// <summary>By how many rpm an answer may miss and still count as a hit.</summary>
+public sealed record Tolerances(double EngagementRpm, double ShiftRpm)
+{
+    public static readonly Tolerances Standard = new(100, 100);
+    public const double Min = 5;
+    public const double Max = 2_000;
+}
+
+/// <summary>How engagement and shift curve share the score; they sum to 1.</summary>
+public sealed record ScoreWeights(double Engagement, double Shift)
+{
+    public static readonly ScoreWeights Standard = new(0.3, 0.7);
+}

@@ -1,0 +1,15 @@
+namespace PartPicker.Storage;
+
+/// <summary>Keeps the bytes of answers, so that an id brings back the same answer.</summary>
+public interface IPickStore
+{
+    /// <summary>The stored answer; null when unknown or past its expiry. Asking counts as reading and moves the expiry.</summary>
+    StoredPick? Find(string id, DateTimeOffset now);
+
+    /// <summary>Keeps an answer; an id that is already there keeps its bytes.</summary>
+    StoredPick Keep(string id, string catalogRevision, string modelVersion, ReadOnlyMemory<byte> body, DateTimeOffset now);
+}
+
+/// <summary>An answer as it was first sent.</summary>
+public sealed record StoredPick(
+    string Id, string CatalogRevision, string ModelVersion, byte[] Body, DateTimeOffset ExpiresAt);
