@@ -33,12 +33,16 @@ public readonly record struct BeltLoad(
 public readonly struct BeltThrust
 {
     private const int MaxSteps = 60;
+    private const int FloorCells = 256;
     private readonly double wrap1;
     private readonly double wrap2;
     private readonly double twiceTan;
     private readonly double friction;
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
+
+    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps.
+    private readonly double[] floor;
 
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
     /// <param name="friction">μ, friction of belt on sheave.</param>
@@ -54,6 +58,9 @@ public readonly struct BeltThrust
         this.friction = GrooveFriction(friction, halfAngle);
         slackAtSlip = 1 / (Math.Exp(this.friction * drivenWrap) - 1);
         this.form = form;
+        floor = new double[FloorCells + 1];
+        for (int cell = 0; cell <= FloorCells; cell++)
+            floor[cell] = DriveThrust(1, twiceTan * this.friction * cell / FloorCells);
     }
 
     /// <summary>μ_e = μ / sin β: friction of a belt wedged in a groove of half angle β (rad).</summary>
@@ -87,10 +94,21 @@ public readonly struct BeltThrust
         return Thrust(slack, effectiveTension, arc);
     }
 
-    /// <summary>A thrust that <see cref="DriveThrust"/> never falls below at this effective tension, whatever the clamp.</summary>
-    public double LeastDriveThrust(double effectiveTension) => form == DriveThrustForm.Locked
-        ? effectiveTension * (1 + slackAtSlip) * wrap1 / twiceTan
-        : effectiveTension / (friction * twiceTan);
+    /// <summary>A thrust that <see cref="DriveThrust"/> never falls below, at a twentieth of its cost.</summary>
+    /// <remarks>
+    /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
+    /// edge it is concave, so straight lines between its tabulated values stay under it. At and beyond the edge
+    /// F_d/D is constant.
+    /// </remarks>
+    public double LeastDriveThrust(double drivenClamp, double effectiveTension)
+    {
+        double u = effectiveTension / (twiceTan * drivenClamp);
+        double place = u / friction * FloorCells;
+        if (!(place >= 0 && place < FloorCells))
+            return DriveThrust(drivenClamp, effectiveTension);
+        int cell = (int)place;
+        return drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+    }
 
     private double Thrust(double slack, double effectiveTension, double arc)
     {
