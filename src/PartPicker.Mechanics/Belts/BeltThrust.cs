@@ -41,7 +41,8 @@ public readonly struct BeltThrust
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
 
-    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps.
+    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps; the arc beyond the drive
+    // wrap is not cut off here, since the cut would put a kink into a concave curve.
     private readonly double[] floor;
 
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
@@ -60,7 +61,11 @@ public readonly struct BeltThrust
         this.form = form;
         floor = new double[FloorCells + 1];
         for (int cell = 0; cell <= FloorCells; cell++)
-            floor[cell] = DriveThrust(1, twiceTan * this.friction * cell / FloorCells);
+        {
+            double effectiveTension = twiceTan * this.friction * cell / FloorCells;
+            (double slack, double arc) = SlackAndArc(twiceTan, effectiveTension);
+            floor[cell] = Thrust(slack, effectiveTension, arc, cut: false);
+        }
     }
 
     /// <summary>μ_e = μ / sin β: friction of a belt wedged in a groove of half angle β (rad).</summary>
@@ -97,8 +102,8 @@ public readonly struct BeltThrust
     /// <summary>A thrust that <see cref="DriveThrust"/> never falls below, at a twentieth of its cost.</summary>
     /// <remarks>
     /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
-    /// edge it is concave, so straight lines between its tabulated values stay under it. At and beyond the edge
-    /// F_d/D is constant.
+    /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
+    /// passes the drive wrap, D/(2 μ_e tan β) takes over: the greater of both is the floor.
     /// </remarks>
     public double LeastDriveThrust(double drivenClamp, double effectiveTension)
     {
@@ -107,15 +112,17 @@ public readonly struct BeltThrust
         if (!(place >= 0 && place < FloorCells))
             return DriveThrust(drivenClamp, effectiveTension);
         int cell = (int)place;
-        return drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+        double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+        return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
     }
 
-    private double Thrust(double slack, double effectiveTension, double arc)
+    private double Thrust(double slack, double effectiveTension, double arc, bool cut = true)
     {
         double tight = slack + effectiveTension;
+        double idle = cut ? Math.Max(0, wrap1 - arc) : wrap1 - arc;
         return form == DriveThrustForm.Locked
             ? tight * wrap1 / twiceTan
-            : (tight * Math.Max(0, wrap1 - arc) + effectiveTension / friction) / twiceTan;
+            : (tight * idle + effectiveTension / friction) / twiceTan;
     }
 
     private (double Slack, double Arc) SlackAndArc(double needed, double effectiveTension)
