@@ -123,6 +123,14 @@ public sealed class ShiftModel
         return thrusts[j].DriveThrust(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius);
     }
 
+    /// <summary>Slip margin on the upshift at a speed; +∞ where there is no torque to slip under.</summary>
+    public double UpshiftSlipMargin(double rpm, DrivenSide driven, int j)
+    {
+        double torque = TorqueAt(rpm);
+        double margin = thrusts[j].Load(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius).SlipMargin;
+        return double.IsNaN(margin) ? double.PositiveInfinity : margin;
+    }
+
     private double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
 
     private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
