@@ -27,16 +27,21 @@ public static class QuantityReader
         if (sent.Contains(','))
             return QuantityReading.Refused(ReadingProblems.Comma(sent, units));
 
-        if (NumberText.ReadFraction(sent, out double value) is > 0 and var fraction)
-        {
-            return dimension.UnitType == typeof(LengthUnit)
-                ? ToSi(value, sent[..fraction], sent[fraction..], units, isFraction: true)
-                : QuantityReading.Refused(ReadingProblems.Fraction(sent[..fraction], units));
-        }
+        int length = NumberText.ReadFraction(sent, out double value);
+        bool isFraction = length > 0;
+        if (!isFraction)
+            length = NumberText.ReadDecimal(sent, out value);
+        if (length == 0)
+            return QuantityReading.Refused(ReadingProblems.NoNumber(sent, units));
 
-        return NumberText.ReadDecimal(sent, out value) is > 0 and var number
-            ? ToSi(value, sent[..number], sent[number..], units, isFraction: false)
-            : QuantityReading.Refused(ReadingProblems.NoNumber(sent, units));
+        ReadOnlySpan<char> number = sent[..length];
+        if (isFraction && dimension.UnitType != typeof(LengthUnit))
+            return QuantityReading.Refused(ReadingProblems.Fraction(number, units));
+        ReadOnlySpan<char> unit = sent[length..].TrimStart();
+        // No unit starts so: what was taken for the number was only a part of it.
+        return !unit.IsEmpty && (char.IsAsciiDigit(unit[0]) || unit[0] == '.')
+            ? QuantityReading.Refused(ReadingProblems.NotOneNumber(sent, units))
+            : ToSi(value, number, unit, units, isFraction);
     }
 
     /// <summary>Reads a number that came apart from its unit.</summary>
@@ -51,17 +56,12 @@ public static class QuantityReader
     }
 
     private static QuantityReading ToSi(
-        double value, ReadOnlySpan<char> number, ReadOnlySpan<char> rest, DimensionUnits units, bool isFraction)
+        double value, ReadOnlySpan<char> number, ReadOnlySpan<char> unitText, DimensionUnits units, bool isFraction)
     {
         if (!double.IsFinite(value))
             return QuantityReading.Refused(ReadingProblems.NotFinite(number, units));
-        ReadOnlySpan<char> unitText = rest.TrimStart();
         if (unitText.IsEmpty)
-            return QuantityReading.Refused(ReadingProblems.NoUnit(number, units));
-        // No unit starts so: what was taken for the number was only a part of it.
-        if (char.IsAsciiDigit(unitText[0]) || unitText[0] == '.')
-            return QuantityReading.Refused(ReadingProblems.NotOneNumber(number, rest, units));
-
+            return QuantityReading.Refused(ReadingProblems.NoUnit(number, units, isFraction));
         if (units.Find(unitText) is not { } unit)
             return QuantityReading.Refused(ReadingProblems.NoSuchUnit(unitText, units));
         if (isFraction && unit.UnitsNetUnit is not LengthUnit.Inch)

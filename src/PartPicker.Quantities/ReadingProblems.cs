@@ -20,8 +20,8 @@ internal static class ReadingProblems
     public static string NoNumber(ReadOnlySpan<char> sent, DimensionUnits units) =>
         $"\"{Shown(sent)}\" does not start with a number. {WriteFor(units)}";
 
-    public static string NotOneNumber(ReadOnlySpan<char> number, ReadOnlySpan<char> rest, DimensionUnits units) =>
-        $"\"{Shown(number)}{Shown(rest)}\" holds more than one number. {WriteFor(units)}";
+    public static string NotOneNumber(ReadOnlySpan<char> sent, DimensionUnits units) =>
+        $"\"{Shown(sent)}\" holds more than one number. {WriteFor(units)}";
 
     public static string NotFinite(ReadOnlySpan<char> number, DimensionUnits units) =>
         $"\"{Shown(number)}\" is not a finite number, or too large for one. {WriteFor(units)}";
@@ -30,35 +30,32 @@ internal static class ReadingProblems
         $"\"{Shown(fraction)}\" is a fraction; fractions are read for lengths in inches only. "
         + $"Write decimals, for example \"{units.Example}\".";
 
-    public static string NoUnit(ReadOnlySpan<char> number, DimensionUnits units)
+    public static string NoUnit(ReadOnlySpan<char> number, DimensionUnits units, bool isFraction)
     {
         string shown = Shown(number);
-        string metric = units.Metric.Unit.Symbol;
-        string inch = units.Inch.Unit.Symbol;
-        string examples = metric == inch
-            ? $"\"{shown} {metric}\""
-            : $"\"{shown} {metric}\" or \"{shown} {inch}\"";
-        return $"\"{shown}\" has no unit, and a unit is never guessed: write {examples}, whichever is meant.";
+        // A fraction is read in inches only; elsewhere the two systems may share a unit.
+        string[] symbols = isFraction
+            ? [units.Inch.Unit.Symbol]
+            : [.. new[] { units.Metric.Unit.Symbol, units.Inch.Unit.Symbol }.Distinct()];
+        string examples = string.Join(" or ", symbols.Select(symbol => $"\"{shown} {symbol}\""));
+        return $"\"{shown}\" has no unit, and a unit is never guessed. Write one, for example {examples}.";
     }
 
     public static string NoSuchUnit(ReadOnlySpan<char> unit, DimensionUnits units)
     {
         string sent = unit.ToString();
-        string shown = Shown(unit);
         if (units.FindInAnyCase(sent) is { } near)
         {
             string right = DimensionUnits.ReadSpellings(near)
                 .First(spelling => spelling.Equals(sent, StringComparison.OrdinalIgnoreCase));
-            return $"Capitals matter in \"{shown}\": write \"{right}\" if that is meant.";
+            return $"Capitals matter in \"{Shown(sent)}\": write \"{right}\" if that is meant.";
         }
 
         string accepted = string.Join(", ", units.Units.Select(known => known.Symbol));
-        string[] others = [.. UnitAliases.Dimensions
-            .Where(other => other.Find(sent) is not null)
-            .Select(other => other.Noun)];
-        return others.Length > 0
-            ? $"{shown} is {string.Join(" or ", others)}; {units.Noun} was expected, in one of: {accepted}."
-            : $"\"{shown}\" is no known unit; {units.Noun} is written in one of: {accepted}.";
+        // The first is the dimension that the unit itself has: kg is a mass, though a spring scale shows it as a force.
+        return UnitAliases.Dimensions.FirstOrDefault(other => other.Find(sent) is not null) is { } other
+            ? $"{Shown(sent)} is {other.Noun}; {units.Noun} was expected, in one of: {accepted}."
+            : $"\"{Shown(sent)}\" is no known unit; {units.Noun} is written in one of: {accepted}.";
     }
 
     private static string WriteFor(DimensionUnits units) =>
