@@ -75,11 +75,13 @@ public class UnitAliasTests
         ]),
         (RotationalStiffness.Info, 561.87965616196874,
         [
-            "kgf·m/deg", "kg·m/deg", "kgf·m/°", "kg·m/°", "kgf·m/º", "kg·m/º", "kgf·m/degree", "kg·m/degree",
+            "kgf·m/deg", "kg·m/deg", "kgf·m/°", "kg·m/°",
+            "kgf·m/º", "kg·m/º", "kgf·m/degree", "kg·m/degree",
         ]),
         (RotationalStiffness.Info, 5.6187965616196874,
         [
-            "kgf·cm/deg", "kg·cm/deg", "kgf·cm/°", "kg·cm/°", "kgf·cm/º", "kg·cm/º", "kgf·cm/degree", "kg·cm/degree",
+            "kgf·cm/deg", "kg·cm/deg", "kgf·cm/°", "kg·cm/°",
+            "kgf·cm/º", "kg·cm/º", "kgf·cm/degree", "kg·cm/degree",
         ]),
 
         (Angle.Info, 0.017453292519943296, ["deg", "°", "º", "degree", "degrees"]),
