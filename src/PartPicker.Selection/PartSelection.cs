@@ -20,7 +20,7 @@ public static class PartSelection
         var problems = new List<RequestProblem>();
         if (MachineModel.Create(request.Machine, problems) is not { } machine)
             return Outcome.Refused<PickAnswer>(problems);
-        RequestCheck.Check(request, machine, problems);
+        RequestCheck.CheckProfile(request, problems);
         SetUp? fitted = Fitted(catalog, request, machine, problems);
         Predictor? predictor = Anchored(catalog, request, machine, problems);
         if (problems.Count > 0)

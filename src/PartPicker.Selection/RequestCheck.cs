@@ -2,10 +2,10 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>What a request must keep beyond its form: targets within the engine, a measured profile, kept parts that fit.</summary>
+/// <summary>What a request must keep beyond its form: a measured profile, kept parts that fit, a size that can be searched.</summary>
 internal static class RequestCheck
 {
-    public static void Check(PickRequest request, MachineModel machine, List<RequestProblem> problems)
+    public static void CheckProfile(PickRequest request, List<RequestProblem> problems)
     {
         string[] guessed = [.. CautionWriter.ClassDefaults(request.Machine)];
         if (guessed.Length > 0)
@@ -14,21 +14,6 @@ internal static class RequestCheck
                 "machine", RequestProblemCodes.ProfileNotMeasured, request.Machine.Machine.Id,
                 $"a profile that is measured or drawn; these values are only usual for the class: {string.Join(", ", guessed)}. "
                 + "Measure them on the clutch and put them into the catalog"));
-        }
-
-        double limit = machine.Drivetrain.RevLimitRpm;
-        Below(request.Target.EngagementRpm, "targets/engagementRpm");
-        for (int i = 0; i < request.Target.Shift.Count; i++)
-            Below(request.Target.Shift[i].Rpm, request.Target.Shift.Count == 1 ? "targets/shiftRpm" : $"targets/shiftCurve/{i}/rpm");
-
-        void Below(double rpm, string place)
-        {
-            if (rpm > limit)
-            {
-                problems.Add(new RequestProblem(
-                    place, RequestProblemCodes.TargetBeyondRevLimit, Words.Rpm(rpm),
-                    $"at most the rev limit of this engine, {Words.Rpm(limit)}"));
-            }
         }
     }
 

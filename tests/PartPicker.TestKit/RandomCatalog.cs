@@ -225,7 +225,7 @@ public sealed class RandomCatalog
     }
 
     private Baseline Baseline(PartSet fitted) => random.Next(2) == 0
-        ? new Baseline(fitted, Between(1850, 2150), [], Between(7600, 8300), new AirState(0, null))
+        ? new Baseline(fitted, Between(1850, 2150), [], Between(7500, 8000), new AirState(0, null))
         : new Baseline(fitted, Between(1850, 2150), [new(2.4, 7880), new(1.4, 7940), new(0.9, 8000)], null, new AirState(300, 285));
 
     private static CurvePoint[] Curve(params (double TravelMm, double RadiusMm)[] points) =>

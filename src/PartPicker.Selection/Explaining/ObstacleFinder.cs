@@ -59,6 +59,14 @@ internal static class ObstacleFinder
     private static void AddTarget(
         PickRequest request, SetSearch search, Score score, IReadOnlyList<Pick> picks, List<Obstacle> obstacles)
     {
+        double limit = request.Machine.Engine.RevLimitRpm;
+        double highest = request.Target.Shift.Select(p => p.Rpm).Append(request.Target.EngagementRpm).Max();
+        if (highest > limit)
+        {
+            obstacles.Add(new Obstacle("rev-limit", 0, Words.Invariant(
+                $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm.")));
+        }
+
         if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
             obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
