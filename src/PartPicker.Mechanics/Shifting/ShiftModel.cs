@@ -1,5 +1,3 @@
-using MathNet.Numerics.RootFinding;
-
 namespace PartPicker.Mechanics;
 
 /// <summary>
@@ -148,14 +146,8 @@ public sealed class ShiftModel
             speed * machine.TyreRadius / (position.Ratio * machine.FinalDrive));
     }
 
-    private double Narrow(Pair pair, double below, double above)
-    {
-        // The library also wants |f| under its accuracy: in meganewtons that never decides, the bracket does.
-        double Net(double rpm) => pair.Net(rpm, TorqueAt(rpm)) * 1e-6;
-        return Brent.TryFindRoot(Net, below, above, 1e-9, 200, out double root)
-            ? root
-            : throw new InvalidOperationException($"No balance found between {below} and {above} rpm.");
-    }
+    private double Narrow(Pair pair, double below, double above) =>
+        Root.Between(rpm => pair.Net(rpm, TorqueAt(rpm)), below, above);
 
     /// <summary>One drive side, one driven side, one position, one direction: the balance as a function of rpm.</summary>
     private readonly struct Pair
