@@ -2,10 +2,11 @@ using System.Globalization;
 
 namespace PartPicker.Quantities;
 
-/// <summary>Reads the number that a text starts with. Each reader returns how many characters that took; 0: none.</summary>
+/// <summary>Reads the number that a text starts with.</summary>
+/// <remarks>Each reader returns how many characters the number took; 0 when there is none.</remarks>
 internal static class NumberText
 {
-    /// <summary>[sign] digits [. digits] [e [sign] digits], in ASCII digits; infinite when too large for a double.</summary>
+    /// <summary>[sign] digits [. digits] [e [sign] digits]; infinite when too large for a double.</summary>
     public static int ReadDecimal(ReadOnlySpan<char> text, out double value)
     {
         int whole = SignLength(text);
@@ -22,10 +23,11 @@ internal static class NumberText
         if (digits == 0)
             return 0;
         end += ExponentLength(text[end..]);
-        return double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out value) ? end : 0;
+        value = double.Parse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture);
+        return end;
     }
 
-    /// <summary>A fraction as a counter writes it: 1/4, 1 3/4, 1-3/4. After a whole number it must be below one.</summary>
+    /// <summary>A fraction as a counter writes it: 1/4, 1 3/4, 1-3/4; below one after a whole number.</summary>
     public static int ReadFraction(ReadOnlySpan<char> text, out double value)
     {
         value = double.NaN;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -52,11 +53,12 @@ public static class QuantityReader
         ReadOnlySpan<char> sent = unit.AsSpan().Trim();
         return sent.Length > MaxTextLength
             ? QuantityReading.Refused(ReadingProblems.TooLong(sent.Length, units))
-            : ToSi(value, value.ToString("R"), sent, units, isFraction: false);
+            : ToSi(value, value.ToString("R", CultureInfo.InvariantCulture), sent, units, isFraction: false);
     }
 
     private static QuantityReading ToSi(
-        double value, ReadOnlySpan<char> number, ReadOnlySpan<char> unitText, DimensionUnits units, bool isFraction)
+        double value, ReadOnlySpan<char> number, ReadOnlySpan<char> unitText,
+        DimensionUnits units, bool isFraction)
     {
         if (!double.IsFinite(value))
             return QuantityReading.Refused(ReadingProblems.NotFinite(number, units));

@@ -18,7 +18,7 @@ public static class QuantityWriter
         UnitForm form = UnitAliases.For(dimension).In(system);
         double value = form.Unit.FromSi(si);
         if (!double.IsFinite(value))
-            throw new ArgumentOutOfRangeException(nameof(si), si, $"A finite {dimension.Name} is written only.");
+            throw new ArgumentOutOfRangeException(nameof(si), si, $"Only a finite {dimension.Name} is written.");
 
         double written = fullPrecision ? value : Math.Round(value, form.Decimals, MidpointRounding.AwayFromZero);
         return new WrittenQuantity(written + 0.0, form.Unit.Symbol);

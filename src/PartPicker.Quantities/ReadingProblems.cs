@@ -52,7 +52,7 @@ internal static class ReadingProblems
         }
 
         string accepted = string.Join(", ", units.Units.Select(known => known.Symbol));
-        // The first is the dimension that the unit itself has: kg is a mass, though a spring scale shows it as a force.
+        // The first that knows it: kg is a mass, though a spring scale shows it as a force.
         return UnitAliases.Dimensions.FirstOrDefault(other => other.Find(sent) is not null) is { } other
             ? $"{Shown(sent)} is {other.Noun}; {units.Noun} was expected, in one of: {accepted}."
             : $"\"{Shown(sent)}\" is no known unit; {units.Noun} is written in one of: {accepted}.";

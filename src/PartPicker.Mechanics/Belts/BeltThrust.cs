@@ -16,7 +16,7 @@ public enum DriveThrustForm
 /// <param name="TightNet">T₁′, entry tension at the drive sheave less the centrifugal part.</param>
 /// <param name="SlackNet">T₂′, the other one.</param>
 /// <param name="ActiveArc">θ_a, arc over which the tension changes.</param>
-/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no torque.</param>
+/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no active arc.</param>
 /// <param name="DrivenSlips">True where the clamp cannot carry the torque on the driven sheave.</param>
 /// <param name="DriveThrust">F_d, axial force that the belt asks of the drive clutch.</param>
 public readonly record struct BeltLoad(
@@ -33,6 +33,7 @@ public readonly record struct BeltLoad(
 public readonly struct BeltThrust
 {
     private const int MaxSteps = 60;
+    private const int FloorCells = 256;
     private readonly double wrap1;
     private readonly double wrap2;
     private readonly double twiceTan;
@@ -40,8 +41,12 @@ public readonly struct BeltThrust
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
 
+    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps; the arc beyond the drive
+    // wrap is not cut off here, since the cut would put a kink into a concave curve.
+    private readonly double[] floor;
+
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
-    /// <param name="friction">μ, friction of belt on sheave.</param>
+    /// <param name="friction">μ, friction of belt on sheave, positive.</param>
     /// <param name="driveWrap">θ₁ (rad).</param>
     /// <param name="drivenWrap">θ₂ (rad).</param>
     /// <param name="form">How the drive sheave carries the belt.</param>
@@ -54,50 +59,81 @@ public readonly struct BeltThrust
         this.friction = GrooveFriction(friction, halfAngle);
         slackAtSlip = 1 / (Math.Exp(this.friction * drivenWrap) - 1);
         this.form = form;
+        floor = new double[FloorCells + 1];
+        for (int cell = 0; cell <= FloorCells; cell++)
+        {
+            double effectiveTension = twiceTan * this.friction * cell / FloorCells;
+            (double slack, double arc) = SlackAndArc(twiceTan, effectiveTension);
+            floor[cell] = Thrust(slack, effectiveTension, arc, cut: false);
+        }
     }
 
-    /// <summary>μ_e = μ / sin β: friction of a belt wedged in a groove of half angle β (rad).</summary>
+    /// <summary>Friction of a belt wedged in a groove: μ_e = μ / sin β.</summary>
+    /// <param name="friction">μ, friction of belt on sheave.</param>
+    /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β ≤ π/2; at π/2 the belt is flat.</param>
+    /// <remarks>Source: [KG] ch. 11.</remarks>
     public static double GrooveFriction(double friction, double halfAngle) => friction / Math.Sin(halfAngle);
 
     /// <summary>T_c = m v², tension that turning the belt takes: no sheave feels it.</summary>
-    /// <param name="massPerLength">m.</param>
-    /// <param name="beltSpeed">v.</param>
+    /// <param name="massPerLength">m, belt mass per length.</param>
+    /// <param name="beltSpeed">v, belt speed.</param>
+    /// <remarks>Source: [KG] ch. 11.</remarks>
     public static Force CentrifugalTension(LinearDensity massPerLength, Speed beltSpeed) =>
         Force.FromNewtons(massPerLength.KilogramsPerMeter * Math.Pow(beltSpeed.MetersPerSecond, 2));
 
-    /// <summary>The belt's load under a driven clamp and an effective tension.</summary>
-    /// <param name="drivenClamp">F_s (N), positive.</param>
+    /// <summary>The belt's tensions, active arc, margin and drive thrust under a driven clamp and an effective tension.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public BeltLoad Load(double drivenClamp, double effectiveTension)
     {
-        double needed = twiceTan * drivenClamp;
+        double needed = Needed(drivenClamp);
         bool slips = needed * friction < effectiveTension;
         (double slack, double arc) = SlackAndArc(needed, effectiveTension);
         double margin = slips
             ? needed * friction / effectiveTension * (Math.Min(wrap1, wrap2) / wrap2)
-            : effectiveTension > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
+            : arc > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
         return new BeltLoad(
             slack + effectiveTension, slack, arc, margin, slips, Thrust(slack, effectiveTension, arc));
     }
 
-    /// <summary>F_d alone: the inner loop of the balance.</summary>
+    /// <summary>F_d alone (N): the inner loop of the balance.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public double DriveThrust(double drivenClamp, double effectiveTension)
     {
-        (double slack, double arc) = SlackAndArc(twiceTan * drivenClamp, effectiveTension);
+        (double slack, double arc) = SlackAndArc(Needed(drivenClamp), effectiveTension);
         return Thrust(slack, effectiveTension, arc);
     }
 
-    /// <summary>A thrust that <see cref="DriveThrust"/> never falls below at this effective tension, whatever the clamp.</summary>
-    public double LeastDriveThrust(double effectiveTension) => form == DriveThrustForm.Locked
-        ? effectiveTension * (1 + slackAtSlip) * wrap1 / twiceTan
-        : effectiveTension / (friction * twiceTan);
+    /// <summary>A thrust (N) that <see cref="DriveThrust"/> never falls below, at a fraction of its cost.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
+    /// <remarks>
+    /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
+    /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
+    /// passes the drive wrap, D/(2 μ_e tan β) takes over: the greater of both is the floor.
+    /// </remarks>
+    public double LeastDriveThrust(double drivenClamp, double effectiveTension)
+    {
+        double u = effectiveTension / (twiceTan * drivenClamp);
+        double place = u / friction * FloorCells;
+        if (!(place >= 0 && place < FloorCells))
+            return DriveThrust(drivenClamp, effectiveTension);
+        int cell = (int)place;
+        double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+        return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
+    }
 
-    private double Thrust(double slack, double effectiveTension, double arc)
+    // A sheave pushes on the belt and never pulls: a clamp below 0 holds as much as none.
+    private double Needed(double drivenClamp) => twiceTan * Math.Max(0, drivenClamp);
+
+    private double Thrust(double slack, double effectiveTension, double arc, bool cut = true)
     {
         double tight = slack + effectiveTension;
+        double idle = cut ? Math.Max(0, wrap1 - arc) : wrap1 - arc;
         return form == DriveThrustForm.Locked
             ? tight * wrap1 / twiceTan
-            : (tight * Math.Max(0, wrap1 - arc) + effectiveTension / friction) / twiceTan;
+            : (tight * idle + effectiveTension / friction) / twiceTan;
     }
 
     private (double Slack, double Arc) SlackAndArc(double needed, double effectiveTension)
@@ -123,7 +159,7 @@ public readonly struct BeltThrust
             double slope = wrap2 - (log - effectiveTension / (slack + effectiveTension)) / friction;
             double change = excess / slope;
             slack -= change;
-            if (change <= 1e-14 * slack)
+            if (change <= 1e-14 * (slack + effectiveTension))
                 break;
         }
 

@@ -53,7 +53,7 @@ public static class UnitAliases
             Customary(LengthUnit.Mil, 127, 5_000_000, "thou", "mil", "mils"),
         ]),
 
-        // Flyweights and their station masses are weighed in grams in both systems: the trade knows no other unit.
+        // Flyweights and their station masses are weighed and sold in grams in both systems.
         new(Mass.Info, "a mass", "64.5", metric: ("g", 2), inch: ("g", 2),
         [
             Metric(MassUnit.Gram, 1, 1_000, "g", "gram", "grams"),
@@ -94,7 +94,8 @@ public static class UnitAliases
             Metric(ForcePerLengthUnit.KilonewtonPerMeter, 1_000, 1, "kN/m"),
             Customary(ForcePerLengthUnit.PoundForcePerInch, PoundForce, MetersPerInch,
                 "lbf/in", "lb/in", "lbs/in", "#/in", "lbf/inch", "lb/inch", "lbs/inch"),
-            Customary(ForcePerLengthUnit.PoundForcePerFoot, PoundForce, MetersPerFoot, "lbf/ft", "lb/ft", "lbs/ft"),
+            Customary(ForcePerLengthUnit.PoundForcePerFoot, PoundForce, MetersPerFoot,
+                "lbf/ft", "lb/ft", "lbs/ft"),
             Metric(ForcePerLengthUnit.KilogramForcePerMillimeter, StandardGravity * 1_000, 1, "kgf/mm", "kg/mm"),
             Metric(ForcePerLengthUnit.KilogramForcePerCentimeter, StandardGravity * 100, 1, "kgf/cm", "kg/cm"),
         ]),
@@ -110,8 +111,8 @@ public static class UnitAliases
             Customary(null, PoundForce * MetersPerInch * HalfTurn, Math.PI, Per(InchPounds, Degrees)),
             Customary(RotationalStiffnessUnit.PoundForceFeetPerRadian, PoundForce * MetersPerFoot, 1,
                 Per(FootPounds, Radians)),
-            Customary(RotationalStiffnessUnit.PoundForceFootPerDegrees, PoundForce * MetersPerFoot * HalfTurn, Math.PI,
-                Per(FootPounds, Degrees)),
+            Customary(RotationalStiffnessUnit.PoundForceFootPerDegrees,
+                PoundForce * MetersPerFoot * HalfTurn, Math.PI, Per(FootPounds, Degrees)),
             Metric(null, StandardGravity * HalfTurn, Math.PI, Per(KilogramMeters, Degrees)),
             Metric(null, StandardGravity * HalfTurn, 100 * Math.PI, Per(KilogramCentimeters, Degrees)),
         ]),
@@ -124,7 +125,8 @@ public static class UnitAliases
 
         new(Temperature.Info, "a temperature", "20", metric: ("°C", 1), inch: ("°F", 1),
         [
-            WithOffset(TemperatureUnit.DegreeCelsius, 273.15, 1, 1, "°C", "C", "ºC", "℃", "deg C", "degC", "celsius"),
+            WithOffset(TemperatureUnit.DegreeCelsius, 273.15, 1, 1,
+                "°C", "C", "ºC", "℃", "deg C", "degC", "celsius"),
             WithOffset(TemperatureUnit.DegreeFahrenheit, 459.67, 5, 9,
                 "°F", "F", "ºF", "℉", "deg F", "degF", "fahrenheit"),
             Metric(TemperatureUnit.Kelvin, 1, 1, "K", "kelvin"),
@@ -188,7 +190,7 @@ public static class UnitAliases
     public static IReadOnlyList<DimensionUnits> Dimensions => Table;
 
     /// <summary>The units of a dimension.</summary>
-    /// <exception cref="ArgumentException">The table has no such dimension: a fault of the caller, not of a text.</exception>
+    /// <exception cref="ArgumentException">No such dimension: a fault of the caller, not of a text.</exception>
     public static DimensionUnits For(QuantityInfo dimension)
     {
         ArgumentNullException.ThrowIfNull(dimension);
