@@ -80,9 +80,10 @@ internal static class CatalogFolder
         foreach (string path in Entries(folder))
         {
             string name = Path.GetFileName(path);
-            if (PartFiles.TryGetValue(name, out ItemKind kind) && File.Exists(path))
+            bool isFolder = Directory.Exists(path);
+            if (!isFolder && PartFiles.TryGetValue(name, out ItemKind kind))
                 yield return new FolderFile(path, name, FileContent.Parts, kind);
-            else if (Directory.Exists(path) ? !Subfolders.Contains(name) : IsData(name))
+            else if (isFolder ? !Subfolders.Contains(name) : IsData(name))
                 RefuseFile(name, $"Expected here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
         }
     }
@@ -96,9 +97,10 @@ internal static class CatalogFolder
         foreach (string path in Entries(below))
         {
             string name = $"{subfolder}/{Path.GetFileName(path)}";
-            if (name.EndsWith(ending, StringComparison.Ordinal) && File.Exists(path))
+            bool isFolder = Directory.Exists(path);
+            if (!isFolder && name.EndsWith(ending, StringComparison.Ordinal))
                 yield return new FolderFile(path, name, content);
-            else if (Directory.Exists(path) || IsData(name))
+            else if (isFolder || IsData(name))
                 RefuseFile(name, $"Only *{ending} files stand in {subfolder}.", findings);
         }
     }

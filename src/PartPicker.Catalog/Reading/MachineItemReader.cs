@@ -49,7 +49,7 @@ internal sealed class MachineItemReader
             item with { Origins = origins },
             new ItemPlace(source.File, Row: null, entry.Pointer),
             written,
-            Sound: source.Findings.Count == before);
+            sound: source.Findings.Count == before);
     }
 
     private MachinePiece WithField(MachinePiece item, Field field, JsonValue value, Origin? usual)

@@ -38,14 +38,17 @@ internal static class OutletFile
         {
             string partId = row.Cells[columns["partId"]];
             string paidIn = row.Cells[columns["currency"]];
-            Refuse("partId", partId, ValueReader.Id(partId) ?? Twin(partId));
+            Refusal? badPart = ValueReader.Id(partId) ?? Twin(partId);
+            Refuse("partId", partId, badPart);
             Refusal? badCurrency = Currency(paidIn, currency);
             Refuse("currency", paidIn, badCurrency);
             long? price = Whole("priceMinor", MaxPriceMinor);
             long? stock = Whole("stock", MaxStock);
             currency ??= badCurrency is null ? paidIn : null;
-            if (offers.TryAdd(partId, new Offer(price, (int?)stock)))
-                lines.Add((partId, row.Line));
+            if (badPart is not null)
+                return;
+            offers.Add(partId, new Offer(price, (int?)stock));
+            lines.Add((partId, row.Line));
 
             long? Whole(string column, long max)
             {

@@ -22,7 +22,7 @@ internal static class PartFile
             draft.Add(Row(kind, file.Name, columns, headerSound, row, draft.Findings));
     }
 
-    /// <summary>The field of each column; null where the header cell was refused.</summary>
+    /// <summary>The field of each column; null where it cannot be told.</summary>
     private static Column?[] Columns(ItemKind kind, string file, CsvRow header, Findings findings)
     {
         IReadOnlyList<Field> fields = FieldRegistry.For(kind);
@@ -36,10 +36,12 @@ internal static class PartFile
                 : !seen.Add(name) ? new(FindingCodes.DuplicateColumn, "The column stands twice. Leave one out.")
                 : unit is null ? null
                 : HeaderUnit(field, unit);
-            if (refusal is null)
-                columns[i] = new Column(field!, unit);
-            else
+            if (refusal is not null)
                 findings.Add(file, header.Line, header.Cells[i], null, refusal);
+            if (refusal?.Code == FindingCodes.DuplicateColumn)
+                columns = Array.ConvertAll(columns, c => c?.Field == field ? null : c); // Which of the two is meant?
+            else if (refusal is null)
+                columns[i] = new Column(field!, unit);
         }
 
         foreach (Field missing in fields.Where(f => f.Required && !seen.Contains(f.Name)))

@@ -37,6 +37,9 @@ internal static class ValueReader
 
         string Shown(double limit)
         {
+            // Millimetres suit whatever fits a hand, not an altitude.
+            if (dimension == Length.Info && max > 10)
+                return $"{limit} m";
             WrittenQuantity written = QuantityWriter.Write(limit, dimension, PartPicker.Quantities.UnitSystem.Metric);
             return $"{written.Value} {written.Unit}";
         }
