@@ -9,20 +9,23 @@ public abstract record CatalogItem
     /// <summary>What a person calls it; may be empty.</summary>
     public string Name { get; init; } = "";
 
+    /// <summary>Where each value came from, by field name; empty where an item states no origins.</summary>
+    public IReadOnlyDictionary<string, Origin> Origins { get; init; } = new Dictionary<string, Origin>();
+
     /// <summary>Which list of the catalog it stands in.</summary>
     public abstract ItemKind Kind { get; }
 
     public const int MaxIdLength = 64;
 }
 
-/// <summary>A thing that can be bought and fitted.</summary>
-public abstract record Part : CatalogItem;
-
 /// <summary>A piece of a machine profile: geometry, engine or gearing that several machines may share.</summary>
 public abstract record MachinePiece : CatalogItem
 {
-    /// <summary>Where each value came from, by field name.</summary>
-    public IReadOnlyDictionary<string, Origin> Origins { get; init; } = new Dictionary<string, Origin>();
+    /// <summary>First model-year that it covers; null: not said.</summary>
+    public int? FromYear { get; init; }
+
+    /// <summary>Last model-year that it covers; null: not said, or still made.</summary>
+    public int? ToYear { get; init; }
 }
 
 /// <summary>The lists of a catalog.</summary>
@@ -32,10 +35,13 @@ public enum ItemKind
     Flyweight,
     DrivenSpring,
     Helix,
+    Belt,
+    Shim,
+    Kit,
+    ArmProfile,
     Engine,
     DriveClutch,
     DrivenClutch,
-    Belt,
     Gearing,
     Machine,
 }

@@ -14,12 +14,12 @@ public sealed class CatalogSnapshot
 
     /// <param name="revision">A hash of the contents: equal contents have equal revisions.</param>
     /// <param name="contents">Checked items; every id that a machine names must be among them.</param>
-    /// <exception cref="ArgumentException">A machine names a piece that is not there.</exception>
+    /// <exception cref="ArgumentException">A machine or a flyweight names a piece that is not there.</exception>
     public CatalogSnapshot(string revision, CatalogContents contents)
     {
         Revision = revision;
-        parts = contents.Items.OfType<Part>().ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
-        var pieces = contents.Items.OfType<MachinePiece>().ToDictionary(p => p.Id, StringComparer.Ordinal);
+        var pieces = contents.Items.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        parts = contents.Items.OfType<Part>().Select(Whole).ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
         machines = pieces.Values.OfType<Machine>()
             .Select(m => new MachineProfile(
                 m,
@@ -31,11 +31,16 @@ public sealed class CatalogSnapshot
             .ToFrozenDictionary(m => m.Machine.Id, StringComparer.Ordinal);
         outlets = contents.Outlets.ToFrozenDictionary(o => o.Id, StringComparer.Ordinal);
 
-        T Piece<T>(Machine machine, string id) where T : MachinePiece =>
-            pieces.TryGetValue(id, out MachinePiece? piece) && piece is T found
+        // A body of grams alone gets the curves of its profile here, once, so that nobody else needs to know of profiles.
+        Part Whole(Part part) => part is Flyweight { ArmProfileId: { } id } flyweight
+            ? flyweight.With(Piece<ArmProfile>(flyweight, id))
+            : part;
+
+        T Piece<T>(CatalogItem owner, string id) where T : CatalogItem =>
+            pieces.TryGetValue(id, out CatalogItem? piece) && piece is T found
                 ? found
                 : throw new ArgumentException(
-                    $"Machine '{machine.Id}' names {typeof(T).Name} '{id}', which the catalog does not hold.");
+                    $"{owner.Kind} '{owner.Id}' names {typeof(T).Name} '{id}', which the catalog does not hold.");
     }
 
     public string Revision { get; }
@@ -48,7 +53,20 @@ public sealed class CatalogSnapshot
     public IEnumerable<MachineProfile> Machines =>
         machines.Values.OrderBy(m => m.Machine.Id, StringComparer.Ordinal);
 
+    /// <summary>The part of an id as it stands in the catalog, replaced or not.</summary>
     public Part? FindPart(string id) => parts.GetValueOrDefault(id);
+
+    /// <summary>The part that an id leads to today: replaced parts lead on to what replaced them.</summary>
+    public Part? FindCurrentPart(string id)
+    {
+        Part? part = FindPart(id);
+        for (int steps = 0; part?.SupersededBy is { } next && steps < MaxSupersessions; steps++)
+            part = FindPart(next);
+        return part;
+    }
+
+    /// <summary>Longest chain of replacements that is followed.</summary>
+    public const int MaxSupersessions = 20;
 
     public MachineProfile? FindMachine(string id) => machines.GetValueOrDefault(id);
 

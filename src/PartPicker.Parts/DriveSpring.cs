@@ -26,6 +26,8 @@ public sealed record DriveSpring : Part
     public Length? SecondLength { get; init; }
     public Force? SecondLoad { get; init; }
 
+    public WindingHand? WindingHand { get; init; }
+
     /// <summary>Measured force (N) over length (m), by rising length.</summary>
     public IReadOnlyList<CurvePoint>? LoadTable { get; init; }
 
@@ -48,4 +50,11 @@ public enum SpringEnds
     OpenGround,
     Closed,
     ClosedGround,
+}
+
+/// <summary>Which way a coil climbs.</summary>
+public enum WindingHand
+{
+    Left,
+    Right,
 }

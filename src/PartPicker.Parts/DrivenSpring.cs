@@ -34,6 +34,18 @@ public sealed record DrivenSpring : Part
     public double? SecondTwistDeg { get; init; }
     public Torque? SecondTorque { get; init; }
 
+    /// <summary>Twist that its legs add to every hole, in degrees.</summary>
+    public double? LegOffsetDeg { get; init; }
+
+    public WindingHand? WindingHand { get; init; }
+    public SpringLegs? Legs { get; init; }
+
+    /// <summary>Greatest twist that the supplier allows, in degrees.</summary>
+    public double? TwistLimitDeg { get; init; }
+
+    /// <summary>Length of body and legs with all coils touching, at rest.</summary>
+    public Length? SolidLength { get; init; }
+
     /// <summary>Measured axial force (N) over length (m), by rising length.</summary>
     public IReadOnlyList<CurvePoint>? LoadTable { get; init; }
 
@@ -53,4 +65,12 @@ public sealed record DrivenSpring : Part
 
     /// <summary>True when the torque of twist can be told from what is given.</summary>
     public bool TwistKnown => TorqueTable is not null || KnownByTwoTorques || TwistRate is not null || KnownByGeometry;
+}
+
+/// <summary>How the ends of a driven spring take hold.</summary>
+public enum SpringLegs
+{
+    Straight,
+    Hooked,
+    Tangs,
 }

@@ -23,6 +23,9 @@ public sealed record Helix : Part
     /// <summary>Radius of the cam track; null when the supplier does not say.</summary>
     public Length? CamRadius { get; init; }
 
+    /// <summary>How it is fixed, in the word that its clutch uses.</summary>
+    public string? Mount { get; init; }
+
     /// <summary>The angle as points, whichever way it was given; radians over metres.</summary>
     public IReadOnlyList<CurvePoint> Angles()
     {

@@ -31,6 +31,15 @@ public enum FieldShape
 
     /// <summary>Spring holes with their twist in degrees; a list of <see cref="SpringHole"/>.</summary>
     Holes,
+
+    /// <summary>Curves by the name of their step; a list of <see cref="NamedCurve"/>.</summary>
+    NamedCurves,
+
+    /// <summary>Clutches with model-years; a list of <see cref="ClutchFit"/>.</summary>
+    ClutchFits,
+
+    /// <summary>Parts of a kit with how many packs; a list of <see cref="KitLine"/>.</summary>
+    KitLines,
 }
 
 /// <summary>
@@ -67,7 +76,7 @@ public sealed record Field(ItemKind Kind, string Name, FieldShape Shape, string 
     /// <summary>Fewest points of a curve.</summary>
     public int MinPoints { get; init; } = 1;
 
-    /// <summary>The kind that a reference must lead to.</summary>
+    /// <summary>The kind that a reference must lead to; null: any part.</summary>
     public ItemKind? RefersTo { get; init; }
 
     /// <summary>The words of a choice.</summary>

@@ -83,12 +83,13 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     }
 
     public FieldList<T> Reference(
-        string name, ItemKind refersTo, Func<T, string?> get, Func<T, string, T> set, string sentence)
+        string name, ItemKind? refersTo, Func<T, string?> get, Func<T, string, T> set,
+        string sentence, bool required = false)
     {
         fields.Add(new Field(kind, name, FieldShape.Reference, sentence)
         {
             RefersTo = refersTo,
-            Required = true,
+            Required = required,
             Max = CatalogItem.MaxIdLength,
             Get = item => get((T)item),
             Set = (item, value) => set((T)item, (string)value),
@@ -135,15 +136,49 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
 
     public FieldList<T> Holes(
         string name, double minDeg, double maxDeg,
-        Func<T, IReadOnlyList<SpringHole>?> get, Func<T, IReadOnlyList<SpringHole>, T> set, string sentence)
+        Func<T, IReadOnlyList<SpringHole>?> get, Func<T, IReadOnlyList<SpringHole>, T> set, string sentence) =>
+        List(name, FieldShape.Holes, get, set, sentence, minDeg, maxDeg);
+
+    public FieldList<T> NamedCurves(
+        string name, Axis x, Axis y, int minPoints,
+        Func<T, IReadOnlyList<NamedCurve>?> get, Func<T, IReadOnlyList<NamedCurve>, T> set, string sentence)
     {
-        fields.Add(new Field(kind, name, FieldShape.Holes, sentence)
+        fields.Add(new Field(kind, name, FieldShape.NamedCurves, sentence)
         {
-            Min = minDeg,
-            Max = maxDeg,
-            Required = true,
+            XDimension = x.Dimension,
+            XRange = (x.Min, x.Max),
+            XScale = x.Scale,
+            Dimension = y.Dimension,
+            Min = y.Min,
+            Max = y.Max,
+            YScale = y.Scale,
+            MinPoints = minPoints,
             Get = item => get((T)item),
-            Set = (item, value) => set((T)item, (IReadOnlyList<SpringHole>)value),
+            Set = (item, value) => set((T)item, (IReadOnlyList<NamedCurve>)value),
+        });
+        return this;
+    }
+
+    public FieldList<T> ClutchFits(
+        string name, Func<T, IReadOnlyList<ClutchFit>?> get, Func<T, IReadOnlyList<ClutchFit>, T> set, string sentence) =>
+        List(name, FieldShape.ClutchFits, get, set, sentence);
+
+    public FieldList<T> KitLines(
+        string name, Func<T, IReadOnlyList<KitLine>?> get, Func<T, IReadOnlyList<KitLine>, T> set, string sentence) =>
+        List(name, FieldShape.KitLines, get, set, sentence, min: 1, max: 100, required: true);
+
+    private FieldList<T> List<TItem>(
+        string name, FieldShape shape,
+        Func<T, IReadOnlyList<TItem>?> get, Func<T, IReadOnlyList<TItem>, T> set,
+        string sentence, double min = 0, double max = 0, bool required = false)
+    {
+        fields.Add(new Field(kind, name, shape, sentence)
+        {
+            Min = min,
+            Max = max,
+            Required = required,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (IReadOnlyList<TItem>)value),
         });
         return this;
     }

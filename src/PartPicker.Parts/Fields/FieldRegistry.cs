@@ -12,10 +12,13 @@ public static class FieldRegistry
         ItemKind.Flyweight => PartFields.Flyweight,
         ItemKind.DrivenSpring => PartFields.DrivenSpring,
         ItemKind.Helix => PartFields.Helix,
+        ItemKind.Belt => PartFields.Belt,
+        ItemKind.Shim => PartFields.Shim,
+        ItemKind.Kit => PartFields.Kit,
+        ItemKind.ArmProfile => MachineFields.ArmProfile,
         ItemKind.Engine => MachineFields.Engine,
         ItemKind.DriveClutch => MachineFields.DriveClutch,
         ItemKind.DrivenClutch => MachineFields.DrivenClutch,
-        ItemKind.Belt => MachineFields.Belt,
         ItemKind.Gearing => MachineFields.Gearing,
         ItemKind.Machine => MachineFields.Machine,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),
@@ -30,10 +33,13 @@ public static class FieldRegistry
             ItemKind.Flyweight => new Flyweight(),
             ItemKind.DrivenSpring => new DrivenSpring(),
             ItemKind.Helix => new Helix(),
+            ItemKind.Belt => new Belt(),
+            ItemKind.Shim => new Shim(),
+            ItemKind.Kit => new Kit(),
+            ItemKind.ArmProfile => new ArmProfile(),
             ItemKind.Engine => new Engine(),
             ItemKind.DriveClutch => new DriveClutch(),
             ItemKind.DrivenClutch => new DrivenClutch(),
-            ItemKind.Belt => new Belt(),
             ItemKind.Gearing => new Gearing(),
             ItemKind.Machine => new Machine(),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),
@@ -51,6 +57,20 @@ public static class FieldRegistry
         new FieldList<T>(kind)
             .Text("id", CatalogItem.MaxIdLength, i => i.Id, (i, v) => i with { Id = v }, "Unique in the catalog.", required: true)
             .Text("name", 120, i => i.Name, (i, v) => i with { Name = v }, "What a person calls it.");
+
+    /// <summary>A part: id and name first, then the facts of its trade.</summary>
+    internal static FieldList<T> Sold<T>(ItemKind kind) where T : Part =>
+        Named<T>(kind)
+            .Choice<SoldAs>("soldAs", p => p.SoldAs, (p, v) => p with { SoldAs = v }, "How it is sold.")
+            .Count("packQuantity", 1, 1_000, p => p.PackQuantity, (p, v) => p with { PackQuantity = v }, "Pieces in one pack.")
+            .Reference("supersededBy", null, p => p.SupersededBy, (p, v) => p with { SupersededBy = v }, "The part that replaced it.")
+            .ClutchFits("fitsClutches", p => p.FitsClutches, (p, v) => p with { FitsClutches = v }, "Clutches that the supplier lists it for, with model-years.");
+
+    /// <summary>A piece of a machine: id and name first, then the model-years that it covers.</summary>
+    internal static FieldList<T> Piece<T>(ItemKind kind) where T : MachinePiece =>
+        Named<T>(kind)
+            .Count("fromYear", 1950, 2100, p => p.FromYear, (p, v) => p with { FromYear = v }, "First model-year.")
+            .Count("toYear", 1950, 2100, p => p.ToYear, (p, v) => p with { ToYear = v }, "Last model-year.");
 
     internal static readonly Axis Travel = new(Length.Info, 0, 0.2);
 }

@@ -13,6 +13,9 @@ public sealed record Machine : MachinePiece
     public string BeltId { get; init; } = "";
     public string GearingId { get; init; } = "";
 
+    /// <summary>What it is used for, in a word, as "utility" or "snow".</summary>
+    public string? Use { get; init; }
+
     /// <summary>C: distance between the shafts.</summary>
     public Length CentreDistance { get; init; }
 
@@ -30,7 +33,7 @@ public sealed record MachineProfile(
     /// <summary>The measured run that anchors where a request brings none; null when the catalog holds none.</summary>
     public Baseline? OwnBaseline => Machine.Baselines.Count > 0 ? Machine.Baselines[0] : null;
 
-    public IReadOnlyList<MachinePiece> Pieces => [Machine, Engine, DriveClutch, DrivenClutch, Belt, Gearing];
+    public IReadOnlyList<CatalogItem> Pieces => [Machine, Engine, DriveClutch, DrivenClutch, Belt, Gearing];
 }
 
 /// <summary>One choice in every slot, by id.</summary>
@@ -46,7 +49,17 @@ public sealed record PartSet(
     IReadOnlyDictionary<StationName, double> StationMasses,
     string DrivenSpring,
     string Hole,
-    string Helix);
+    string Helix)
+{
+    /// <summary>Step of an adjustable ramp; null where the flyweight has none.</summary>
+    public string? AdjusterStep { get; init; }
+
+    /// <summary>What lies under the drive spring; null: nothing.</summary>
+    public FittedShims? Shims { get; init; }
+}
+
+/// <summary>Equal shims under the drive spring.</summary>
+public sealed record FittedShims(string ShimId, int Count);
 
 /// <summary>A measured run: with these parts, in this air, it engaged and held these rpm.</summary>
 /// <param name="Parts">What was fitted.</param>

@@ -49,6 +49,61 @@ public sealed record DriveClutch : MachinePiece
 
     /// <summary>Pin-to-tip length of the arms that this clutch takes.</summary>
     public Length? ArmLength { get; init; }
+
+    /// <summary>Pin that the arms swing on.</summary>
+    public Length? PinDiameter { get; init; }
+
+    /// <summary>Diameter of the rollers that slide in its ramps.</summary>
+    public Length? RollerDiameter { get; init; }
+
+    /// <summary>Distance from the shaft that no arm may pass.</summary>
+    public Length? TipClearanceRadius { get; init; }
+
+    /// <summary>What the drive spring's ends must be to sit.</summary>
+    public SpringSeat? SpringSeat { get; init; }
+
+    /// <summary>Most shims under the drive spring; none where nothing is said.</summary>
+    public int? ShimLimit { get; init; }
+
+    public DriveFamily Family { get; init; }
+
+    public StartDevice StartDevice { get; init; }
+}
+
+/// <summary>How the flyweights of a drive clutch push.</summary>
+public enum DriveFamily
+{
+    /// <summary>Arms swing out on rollers.</summary>
+    ArmOnRoller,
+
+    /// <summary>Rollers run up ramps that an adjuster tilts; the ramp, its pin's mass and the step are chosen.</summary>
+    RollerOnAdjustableRamp,
+
+    /// <summary>Loose rollers slide in fixed ramps.</summary>
+    SlidingRoller,
+}
+
+/// <summary>What starts the machine moving.</summary>
+public enum StartDevice
+{
+    /// <summary>The belt itself: the drive clutch closes on it.</summary>
+    Belt,
+
+    /// <summary>A separate centrifugal clutch; the belt is always tight.</summary>
+    CentrifugalClutch,
+
+    /// <summary>A tight belt that turns on a one-way hub.</summary>
+    OneWayHub,
+}
+
+/// <summary>The seat of a drive spring.</summary>
+public enum SpringSeat
+{
+    /// <summary>Flat: the ends must be ground.</summary>
+    Flat,
+
+    /// <summary>Follows the wire: the ends must not be ground.</summary>
+    Stepped,
 }
 
 /// <summary>How the belt carries its tension around the drive sheave.</summary>
@@ -81,29 +136,72 @@ public sealed record DrivenClutch : MachinePiece
     /// <summary>Hub that the driven spring sits over.</summary>
     public Length? HubDiameter { get; init; }
 
-    /// <summary>Preload twist in degrees by the name of the spring hole.</summary>
+    /// <summary>Preload twist in degrees by the name of the spring hole; empty where an adjuster sets it, or nothing does.</summary>
     public IReadOnlyList<SpringHole> Holes { get; init; } = [];
+
+    /// <summary>Least twist of an adjuster, in degrees.</summary>
+    public double? AdjusterFromDeg { get; init; }
+
+    /// <summary>Greatest twist of an adjuster, in degrees.</summary>
+    public double? AdjusterToDeg { get; init; }
+
+    /// <summary>Degrees from one setting of an adjuster to the next.</summary>
+    public double? AdjusterStepDeg { get; init; }
+
+    public WindingHand? WindingHand { get; init; }
+
+    /// <summary>The spring ends that its holes take.</summary>
+    public SpringLegs? Legs { get; init; }
+
+    /// <summary>How a helix is fixed to it, in a word.</summary>
+    public string? HelixMount { get; init; }
+
+    public DrivenFamily Family { get; init; }
+
+    /// <summary>
+    /// Every choice of preload twist: the holes, or each setting of the adjuster, named by its degrees, or the one
+    /// choice "none" where nothing twists the spring.
+    /// </summary>
+    public IReadOnlyList<SpringHole> TwistChoices()
+    {
+        if (Family == DrivenFamily.CompressionOnly)
+            return [new SpringHole("none", 0)];
+        if (AdjusterFromDeg is not { } from || AdjusterToDeg is not { } to || AdjusterStepDeg is not { } step)
+            return Holes;
+
+        // A range that is a whole number of steps ends on its last setting, whatever the rounding.
+        int last = (int)Math.Floor((to - from) / step + 1e-9);
+        return [.. Enumerable.Range(0, last + 1).Select(i => Setting(from + i * step))];
+    }
+
+    private static SpringHole Setting(double degrees) =>
+        new(degrees.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture), degrees);
 }
 
-/// <summary>A spring hole as stamped, with the twist that it gives in low gear.</summary>
-public sealed record SpringHole(string Name, double TwistDeg);
-
-/// <summary>The belt that a machine runs.</summary>
-public sealed record Belt : MachinePiece
+/// <summary>What closes a driven clutch.</summary>
+public enum DrivenFamily
 {
-    public override ItemKind Kind => ItemKind.Belt;
+    /// <summary>A twisted spring and a helix.</summary>
+    TorsionAndHelix,
 
-    /// <summary>L: pitch length.</summary>
-    public Length PitchLength { get; init; }
+    /// <summary>A spring that is only compressed, and a helix.</summary>
+    CompressionOnly,
+}
 
-    /// <summary>m_b: mass per length.</summary>
-    public LinearDensity MassPerLength { get; init; }
+/// <summary>A spring hole, or a pair of holes, as stamped, with the twist that it gives in low gear.</summary>
+/// <param name="Name">As stamped; a pair is "sheave-helix".</param>
+/// <param name="TwistDeg">Twist in low gear, in degrees.</param>
+public sealed record SpringHole(string Name, double TwistDeg)
+{
+    /// <summary>The hole of the sheave, where the clutch stamps a pair.</summary>
+    public string? SheaveHole { get; init; }
 
-    /// <summary>μ: friction of belt on sheave.</summary>
-    public double Friction { get; init; }
+    /// <summary>The hole of the helix, where the clutch stamps a pair.</summary>
+    public string? HelixHole { get; init; }
 
-    /// <summary>η: efficiency of the belt drive.</summary>
-    public double Efficiency { get; init; }
+    /// <summary>A pair of holes, named as the trade says it.</summary>
+    public static SpringHole Pair(string sheaveHole, string helixHole, double twistDeg) =>
+        new($"{sheaveHole}-{helixHole}", twistDeg) { SheaveHole = sheaveHole, HelixHole = helixHole };
 }
 
 /// <summary>What lies between the driven clutch and the ground; moves only the speed axis.</summary>

@@ -10,6 +10,29 @@ public sealed record PickAnswer
 
     public required IReadOnlyList<Pick> Picks { get; init; }
 
+    /// <summary>The cheapest set within tolerance; null when there is none with a known price.</summary>
+    public required Pick? Cheapest { get; init; }
+
+    /// <summary>The set within tolerance that changes the fewest slots; null when none is within tolerance.</summary>
+    public required Pick? FewestChanges { get; init; }
+
+    /// <summary>
+    /// The sets within tolerance that no other beats in miss, price and changes at once; the first of equals by the
+    /// order of answers; at most <see cref="MaxUndominated"/>.
+    /// </summary>
+    public required IReadOnlyList<Pick> Undominated { get; init; }
+
+    /// <summary>How many undominated sets there are; more than listed when the list was cut.</summary>
+    public required int UndominatedCount { get; init; }
+
+    /// <summary>When nothing fits: for each rule that emptied a pool, the closest sets if it alone were waived.</summary>
+    public required IReadOnlyList<Waiver> Waivers { get; init; }
+
+    /// <summary>Replaced part numbers of the request and what they led to.</summary>
+    public required IReadOnlyList<Supersession> Superseded { get; init; }
+
+    public const int MaxUndominated = 20;
+
     /// <summary>Every part that was refused before the search, by slot, part and rule.</summary>
     public required IReadOnlyList<Refusal> Refusals { get; init; }
 
@@ -44,11 +67,20 @@ public sealed record Pick
     /// <summary>Price of what is not already fitted, in minor units; null when a price is not known.</summary>
     public required long? PriceMinor { get; init; }
 
+    /// <summary>What to buy for it, kits before single parts; empty without an outlet.</summary>
+    public required IReadOnlyList<Purchase> ToBuy { get; init; }
+
+    /// <summary>Minutes of work at this outlet; null when a changed slot has none stated.</summary>
+    public required int? LabourMinutes { get; init; }
+
     /// <summary>How the miss comes about: target, prediction, error and weight at each point.</summary>
     public required Explanation Explanation { get; init; }
 
     /// <summary>By how much each checked rule is kept.</summary>
     public required IReadOnlyList<FitMargin> FitMargins { get; init; }
+
+    /// <summary>Rules that stand on the supplier's list, or on nothing: never counted as checked.</summary>
+    public required IReadOnlyList<FitGap> FitGaps { get; init; }
 
     public required IReadOnlyList<Caution> Cautions { get; init; }
 }
@@ -97,3 +129,46 @@ public sealed record Obstacle(string Rule, long Count, string Sentence);
 /// <param name="Combinations">Sets that fit, all of them covered.</param>
 /// <param name="Predictions">Sets whose shift curve was computed.</param>
 public sealed record Work(long Combinations, long Predictions);
+
+/// <summary>A rule that a part was not measured by.</summary>
+/// <param name="Ground">Listed by the supplier for this clutch, or unknown.</param>
+/// <param name="Missing">The number that is missing.</param>
+public sealed record FitGap(Slot Slot, string Part, string Rule, FitGround Ground, string Missing);
+
+/// <summary>What a judgement of fit stands on.</summary>
+public enum FitGround
+{
+    /// <summary>Compared by dimension.</summary>
+    Checked,
+
+    /// <summary>The supplier lists the part for this clutch and these years.</summary>
+    Listed,
+
+    /// <summary>Nothing is known.</summary>
+    Unknown,
+}
+
+/// <summary>One line of a shopping list.</summary>
+/// <param name="Id">A part or a kit.</param>
+/// <param name="Packs">Packs of it.</param>
+/// <param name="PriceMinor">Price of all these packs; null when not known.</param>
+/// <param name="Stock">Packs in stock; null when not known.</param>
+/// <param name="Covers">The changed slots that it serves.</param>
+/// <param name="Alternate">When it is out of stock: the part in stock that comes closest in its place; null otherwise.</param>
+public sealed record Purchase(
+    string Id, int Packs, long? PriceMinor, int? Stock, IReadOnlyList<Slot> Covers, Alternate? Alternate);
+
+/// <summary>A part in stock that does nearly the same, everything else left as picked.</summary>
+public sealed record Alternate(string Id, double Miss, bool WithinTolerance);
+
+/// <summary>A rule that empties a pool, and what would be found without it.</summary>
+/// <param name="Rule">Stable name of the rule.</param>
+/// <param name="Refused">How many candidates it refused.</param>
+/// <param name="Sets">The closest sets if this rule alone were waived, with the refusals that were waived for them.</param>
+public sealed record Waiver(string Rule, long Refused, IReadOnlyList<WaivedSet> Sets);
+
+/// <summary>A set that breaks one waived rule, and by how much.</summary>
+public sealed record WaivedSet(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Refusal> Broken);
+
+/// <summary>A replaced part number that a request named, and the part that was used.</summary>
+public sealed record Supersession(string Place, string Sent, string Used);

@@ -6,7 +6,8 @@ namespace PartPicker.Selection;
 /// <summary>What one set does on one machine.</summary>
 public sealed record Prediction
 {
-    public required double EngagementRpm { get; init; }
+    /// <summary>Where the belt takes hold; null where another device starts the machine.</summary>
+    public required double? EngagementRpm { get; init; }
 
     /// <summary>The sheave travel that decides engagement; contact unless a notch holds the flyweight back.</summary>
     public required Length EngagementTravel { get; init; }

@@ -31,6 +31,23 @@ public sealed record PickRequest
     /// <summary>Slots whose fitted choice stays.</summary>
     public IReadOnlySet<Slot> Keep { get; init; } = new HashSet<Slot>();
 
+    /// <summary>Ids of parts, shims and flyweights that shall not be proposed.</summary>
+    public IReadOnlySet<string> Exclude { get; init; } = new HashSet<string>();
+
+    /// <summary>True: only parts that the outlet has in stock, in the packs needed.</summary>
+    public bool InStockOnly { get; init; }
+
+    /// <summary>Most that the change may cost, in minor units of the outlet's currency; a set of unknown price is refused then.</summary>
+    public long? PriceCeilingMinor { get; init; }
+
+    /// <summary>True: every rule of fit must be checked by dimension; listed or unknown is not enough.</summary>
+    public bool DemandChecked { get; init; }
+
+    public RankBy RankBy { get; init; } = RankBy.Miss;
+
+    /// <summary>True: at most one answer for each drive spring with flyweight body, so that ten answers are ten choices.</summary>
+    public bool Group { get; init; }
+
     /// <summary>Where prices and stock are read; none are shown when null.</summary>
     public Outlet? Outlet { get; init; }
 
@@ -48,18 +65,51 @@ public sealed record PickRequest
     public const double StandardLaunchMarginRpm = 100;
 }
 
-/// <summary>The rpm that is wanted.</summary>
-/// <param name="EngagementRpm">Where the belt shall take hold.</param>
-/// <param name="Shift">
-/// Points of rpm over ratio, by falling ratio: straight lines between, held at the ends. One point is a flat curve.
-/// </param>
-public sealed record ShiftTarget(double EngagementRpm, IReadOnlyList<RatioRpm> Shift)
+/// <summary>What decides the order.</summary>
+public enum RankBy
 {
-    public static ShiftTarget Flat(double engagementRpm, double shiftRpm) =>
-        new(engagementRpm, [new RatioRpm(1, shiftRpm)]);
+    /// <summary>Rounded miss, then changes, then price.</summary>
+    Miss,
+
+    /// <summary>Sets within tolerance first, by changes, then price, then rounded miss.</summary>
+    LeastWork,
+}
+
+/// <summary>The rpm that is wanted.</summary>
+/// <param name="EngagementRpm">Where the belt shall take hold; null where another device starts the machine.</param>
+/// <param name="Shift">What the engine shall hold while it shifts.</param>
+public sealed record ShiftTarget(double? EngagementRpm, ShiftGoal Shift)
+{
+    public static ShiftTarget Flat(double? engagementRpm, double shiftRpm) => new(engagementRpm, new ShiftGoal.Flat(shiftRpm));
 
     public const int MaxPoints = 50;
 }
+
+/// <summary>A target shift curve.</summary>
+public abstract record ShiftGoal
+{
+    private ShiftGoal()
+    {
+    }
+
+    /// <summary>One rpm at every ratio.</summary>
+    public sealed record Flat(double Rpm) : ShiftGoal;
+
+    /// <summary>Points of rpm over ratio: straight lines between, held at the ends.</summary>
+    public sealed record ByRatio(IReadOnlyList<RatioRpm> Points) : ShiftGoal;
+
+    /// <summary>
+    /// Points of rpm over vehicle speed (m/s): the target at a ratio is the rpm that meets the line at the speed it
+    /// gives there. Refused where it meets none or several.
+    /// </summary>
+    public sealed record BySpeed(IReadOnlyList<SpeedRpm> Points) : ShiftGoal;
+
+    /// <summary>The rpm of the engine's greatest power, in this air.</summary>
+    public sealed record PeakPower : ShiftGoal;
+}
+
+/// <summary>An engine speed at a vehicle speed (m/s).</summary>
+public readonly record struct SpeedRpm(double SpeedMPerS, double Rpm);
 
 /// <summary>By how many rpm an answer may miss and still count as a hit.</summary>
 public sealed record Tolerances(double EngagementRpm, double ShiftRpm)

@@ -21,6 +21,10 @@ public static class RequestProblemCodes
     public const string MachineImpossible = "machine-impossible";
     public const string KeptPartDoesNotFit = "kept-part-does-not-fit";
     public const string PartUnusable = "part-unusable";
+    public const string EngagementNotByBelt = "engagement-not-by-belt";
+    public const string EngagementNeeded = "engagement-needed";
+    public const string OutletNeeded = "outlet-needed";
+    public const string TargetUnclear = "target-unclear";
     public const string TooManyCombinations = "too-many-combinations";
 }
 
