@@ -74,6 +74,8 @@ public sealed record Flyweight : Part
     /// <summary>The stations that this body has, from heel to tip.</summary>
     public IEnumerable<MassStation> Stations()
     {
+        if (PinMasses is not null)
+            yield return new(StationName.Pin, [], PinMasses, MassHolding.Screw, null);
         if (HeelCurve is not null && HeelMasses is not null)
             yield return new(StationName.Heel, HeelCurve, HeelMasses, HeelHolding, HeelMassLimit);
         if (MiddleCurve is not null && MiddleMasses is not null)
@@ -85,7 +87,7 @@ public sealed record Flyweight : Part
 
 /// <summary>A place on an arm that takes one of several masses.</summary>
 /// <param name="Name">Where on the arm.</param>
-/// <param name="RadiusCurve">Radius of gyration (m) over sheave travel (m).</param>
+/// <param name="RadiusCurve">Radius of gyration (m) over sheave travel (m); empty where it is the body's own path.</param>
 /// <param name="Masses">Masses (kg) that fit here; 0 stands for an empty station.</param>
 /// <param name="Holding">How a mass is held; null when the supplier does not say.</param>
 /// <param name="MassLimit">Most that the station may carry; null when the supplier does not say.</param>
@@ -119,6 +121,8 @@ public sealed record ArmProfile : MachinePiece
 
 public enum StationName
 {
+    /// <summary>The pin of a roller on a ramp: it runs on the body's own path.</summary>
+    Pin,
     Heel,
     Middle,
     Tip,

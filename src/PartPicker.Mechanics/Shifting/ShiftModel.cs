@@ -55,14 +55,15 @@ public sealed class ShiftModel
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>
+    /// <param name="shimThickness">Shims under the spring (m): they shorten l₁.</param>
     /// <exception cref="ArgumentOutOfRangeException">A length or a travel leaves its curve.</exception>
     /// <exception cref="ArgumentException">The spring nowhere pushes before contact.</exception>
-    public DriveSide Drive(LinearCurve spring, FlyweightSet flyweights) => new(
+    public DriveSide Drive(LinearCurve spring, FlyweightSet flyweights, double shimThickness = 0) => new(
         Engagement.Of(
-            spring, machine.DriveSpringLength, flyweights, machine.ContactTravel,
+            spring, machine.DriveSpringLength - shimThickness, flyweights, machine.ContactTravel,
             machine.FlyweightFrictionShare, anchor.Flyweight),
         [.. Positions.Select(p => anchor.Flyweight * flyweights.ThrustPerSpeedSquared(p.Travel))],
-        [.. Positions.Select(p => spring.At(machine.DriveSpringLength - p.Travel))]);
+        [.. Positions.Select(p => spring.At(machine.DriveSpringLength - shimThickness - p.Travel))]);
 
     /// <summary>Prepares a driven spring in a hole with a helix.</summary>
     /// <param name="axial">Axial force (N) over length (m), known from l₂ − y(x_f) to l₂.</param>

@@ -63,13 +63,13 @@ public sealed record FittedShims(string ShimId, int Count);
 
 /// <summary>A measured run: with these parts, in this air, it engaged and held these rpm.</summary>
 /// <param name="Parts">What was fitted.</param>
-/// <param name="EngagementRpm">Engine speed at which the belt took hold.</param>
+/// <param name="EngagementRpm">Engine speed at which the belt took hold; null where another device starts the machine.</param>
 /// <param name="Shift">Engine speed held at full throttle, by ratio.</param>
 /// <param name="FlatShiftRpm">One speed held through the whole shift, where no ratio was noted.</param>
 /// <param name="Air">Altitude and temperature of the run.</param>
 public sealed record Baseline(
     PartSet Parts,
-    double EngagementRpm,
+    double? EngagementRpm,
     IReadOnlyList<RatioRpm> Shift,
     double? FlatShiftRpm,
     AirState Air);

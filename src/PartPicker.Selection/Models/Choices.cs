@@ -3,64 +3,113 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>A flyweight body with one mass in each of its stations: one candidate.</summary>
-internal sealed record FlyweightChoice(Flyweight Body, IReadOnlyDictionary<StationName, double> Masses)
+/// <summary>A flyweight body with one mass in each of its stations, on one step of its ramp where it has any: one candidate.</summary>
+internal sealed record FlyweightChoice(
+    Flyweight Body, IReadOnlyDictionary<StationName, double> Masses, string? AdjusterStep = null)
 {
-    /// <summary>Every choice of masses of a body, lightest first in each station, heel before tip.</summary>
+    /// <summary>How many choices of ramp step and masses a body has.</summary>
+    public static long CountOf(Flyweight body) => body.Stations().Aggregate(
+        (long)(body.AdjusterCurves?.Count ?? 1), (count, station) => count * MassesOf(station).Length);
+
+    /// <summary>Every choice of a body: by ramp step as listed, then lightest first in each station, pin and heel before tip.</summary>
     public static IEnumerable<FlyweightChoice> AllOf(Flyweight body)
     {
         IEnumerable<Dictionary<StationName, double>> choices = [[]];
         foreach (MassStation station in body.Stations())
         {
-            double[] masses = [.. station.Masses.Distinct().Order()];
+            double[] masses = MassesOf(station);
             choices = choices.SelectMany(
                 _ => masses, (chosen, mass) => new Dictionary<StationName, double>(chosen) { [station.Name] = mass });
         }
 
-        return choices.Select(masses => new FlyweightChoice(body, masses));
+        IEnumerable<string?> steps = body.AdjusterCurves is { } curves ? curves.Select(c => (string?)c.Name) : [null];
+        return from step in steps from masses in choices select new FlyweightChoice(body, masses, step);
     }
 
-    /// <summary>The radius curve of the body (null) and of each of its stations.</summary>
-    public static IEnumerable<(StationName? Station, SmoothCurve Curve)> Curves(Flyweight body)
+    /// <summary>
+    /// Every radius curve of a body over travel up to full shift, with the words that name it: its path, or the path
+    /// of each ramp step, then its stations.
+    /// </summary>
+    /// <remarks>An end that falls short of rest or of full shift by less than the tolerance is set there.</remarks>
+    public static IEnumerable<(string Name, SmoothCurve Curve)> Curves(Flyweight body, double fullShiftTravel) =>
+        Points(body).Select(c => (c.Name, Smooth(c.Points, fullShiftTravel)));
+
+    /// <summary>The points behind <see cref="Curves"/>.</summary>
+    public static IEnumerable<(string Name, IReadOnlyList<CurvePoint> Points)> Points(Flyweight body)
     {
-        yield return (null, Smooth(body.RadiusCurve));
-        foreach (MassStation station in body.Stations())
-            yield return (station.Name, Smooth(station.RadiusCurve));
+        foreach (NamedCurve step in body.AdjusterCurves ?? [])
+            yield return ($"ramp step {step.Name}", step.Points);
+        if (body.AdjusterCurves is null && body.RadiusCurve.Count > 0)
+            yield return ("body", body.RadiusCurve);
+        foreach (MassStation station in body.Stations().Where(s => s.Name != StationName.Pin))
+            yield return ($"{Words.Camel(station.Name.ToString())} station", station.RadiusCurve);
     }
 
     /// <summary>The set of arms as the model sees it.</summary>
-    public FlyweightSet Model(int armCount) => new(
-        armCount,
-        Curves(Body).Select(c => (c.Station is { } name ? Masses.GetValueOrDefault(name) : Body.BodyMass.Kilograms, c.Curve)));
+    public FlyweightSet Model(MachineModel machine)
+    {
+        double fullShift = machine.Drivetrain.FullShiftTravel;
+        SmoothCurve path = Smooth(Body.AdjusterCurves?.First(c => c.Name == AdjusterStep).Points ?? Body.RadiusCurve, fullShift);
+        return new FlyweightSet(
+            machine.Profile.DriveClutch.ArmCount,
+            [
+                (Body.BodyMass.Kilograms, path),
+                .. Body.Stations().Select(s => (
+                    Masses.GetValueOrDefault(s.Name),
+                    s.Name == StationName.Pin ? path : Smooth(s.RadiusCurve, fullShift))),
+            ]);
+    }
 
     public bool SameAs(FlyweightChoice other) =>
         Body.Id == other.Body.Id
+        && AdjusterStep == other.AdjusterStep
         && Body.Stations().All(s => Masses.GetValueOrDefault(s.Name) == other.Masses.GetValueOrDefault(s.Name));
 
-    private static SmoothCurve Smooth(IReadOnlyList<CurvePoint> points) => new(points.Select(p => (p.X, p.Y)));
+    // A mass beyond what its station may carry is no choice.
+    private static double[] MassesOf(MassStation station) =>
+        [.. station.Masses.Where(m => station.MassLimit is not { } limit || m <= limit.Kilograms + MassToleranceKg).Distinct().Order()];
+
+    // A mass written in grams and one written in grains shall name the same weight.
+    internal const double MassToleranceKg = 1e-6;
+
+    private static SmoothCurve Smooth(IReadOnlyList<CurvePoint> points, double fullShiftTravel)
+    {
+        (double X, double Y)[] ends = [.. points.Select(p => (p.X, p.Y))];
+        if (ends[0].X is > 0 and <= FitTolerance.LengthM)
+            ends[0].X = 0;
+        if (ends[^1].X - fullShiftTravel is < 0 and >= -FitTolerance.LengthM)
+            ends[^1].X = fullShiftTravel;
+        return new SmoothCurve(ends);
+    }
 }
 
 /// <summary>A driven spring in a hole with a helix: one candidate of the driven side.</summary>
 internal sealed record DrivenChoice(DrivenSpring Spring, SpringHole Hole, Helix Helix)
 {
-    /// <summary>ψ₀ (rad).</summary>
-    public double PreloadTwist => Hole.TwistDeg * (Math.PI / 180);
+    /// <summary>ψ₀ (rad): the hole's twist and what the spring's legs add.</summary>
+    public double PreloadTwist => (Hole.TwistDeg + (Spring.LegOffsetDeg ?? 0)) * (Math.PI / 180);
 
     /// <summary>How a refusal names it.</summary>
     public string Label => $"{Spring.Id}, hole {Hole.Name}, {Helix.Id}";
 }
 
 /// <summary>One choice in every slot, in hand.</summary>
-internal sealed record SetUp(DriveSpring DriveSpring, FlyweightChoice Flyweight, DrivenChoice Driven)
+internal sealed record SetUp(SpringChoice Spring, FlyweightChoice Flyweight, DrivenChoice Driven)
 {
+    public DriveSpring DriveSpring => Spring.Spring;
+
     public PartSet Ids => new(
-        DriveSpring.Id, Flyweight.Body.Id, Flyweight.Masses, Driven.Spring.Id, Driven.Hole.Name, Driven.Helix.Id);
+        DriveSpring.Id, Flyweight.Body.Id, Flyweight.Masses, Driven.Spring.Id, Driven.Hole.Name, Driven.Helix.Id)
+    {
+        AdjusterStep = Flyweight.AdjusterStep,
+        Shims = Spring.Shims,
+    };
 
     /// <summary>The slots in which this set differs from what is fitted.</summary>
     public IReadOnlyList<Slot> ChangesFrom(SetUp fitted)
     {
         var changes = new List<Slot>();
-        if (DriveSpring.Id != fitted.DriveSpring.Id)
+        if (!Spring.SameAs(fitted.Spring))
             changes.Add(Slot.DriveSpring);
         if (!Flyweight.SameAs(fitted.Flyweight))
             changes.Add(Slot.Flyweight);

@@ -5,9 +5,6 @@ namespace PartPicker.Selection;
 /// <summary>Finds the parts of a set in the catalog.</summary>
 internal static class SetUpReader
 {
-    // A mass written in grams and one written in grains shall name the same weight.
-    private const double MassToleranceKg = 1e-6;
-
     /// <summary>The set in hand, or null with a problem for each id that leads nowhere.</summary>
     /// <param name="place">Where the set stands in the request, as in "fitted".</param>
     public static SetUp? Find(
@@ -63,7 +60,7 @@ internal static class SetUpReader
                 }
 
                 double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - mass));
-                if (Math.Abs(nearest - mass) > MassToleranceKg)
+                if (Math.Abs(nearest - mass) > FlyweightChoice.MassToleranceKg)
                     Report(name, mass, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
                 masses[name] = nearest;
             }
