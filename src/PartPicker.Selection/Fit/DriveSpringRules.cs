@@ -12,10 +12,11 @@ internal static class DriveSpringRules
         new("drive-spring-known", "The spring must be known in one whole way: table, two loads, rate or geometry.", true, Known),
         new("drive-spring-free-length", "The spring must still push with the clutch at rest.", true, FreeLength),
         new("drive-spring-measured-range", "A measured table must reach from rest to full shift; nothing is guessed beyond it.", true, MeasuredRange),
-        new("drive-spring-solid-length", "Solid length and coil clearance must leave room at full shift.", true, SolidLength),
+        new("drive-spring-solid-length", "Solid length and coil clearance must leave room at full shift.", true, SolidLength, NamedWhenUnknown: true),
         new("drive-spring-coil-clearance", "The coil clearance must be known to be kept.", false, CoilClearance),
         new("drive-spring-outside-diameter", "The spring must run free in the cup.", false, OutsideDiameter),
         new("drive-spring-inside-diameter", "The spring must run free on the post.", false, InsideDiameter),
+        new("drive-spring-seat", "The ends must sit: ground ends on a flat seat, others on a stepped one.", false, Seat),
     ];
 
     private static FitCheck Known(DriveSpring spring, MachineModel machine) => SpringModels.Force(spring) is null
@@ -77,6 +78,17 @@ internal static class DriveSpringRules
             return FitCheck.NotChecked("outside diameter");
         return FitCheck.AtMost(outside.Meters, bore.Meters, QuantityLength.Info, LengthM,
             $"outside diameter {Words.Length(outside.Meters)} exceeds the cup bore {Words.Length(bore.Meters)}");
+    }
+
+    private static FitCheck Seat(DriveSpring spring, MachineModel machine)
+    {
+        if (machine.Profile.DriveClutch.SpringSeat is not { } seat)
+            return FitCheck.NotChecked("spring seat of the clutch");
+        if (spring.Ends is not { } ends)
+            return FitCheck.NotChecked("kind of ends");
+        bool ground = ends is SpringEnds.OpenGround or SpringEnds.ClosedGround;
+        return FitCheck.Word(ground == (seat == SpringSeat.Flat),
+            $"its ends are {(ground ? "ground" : "not ground")}, but the seat is {Words.Of(seat.ToString())}");
     }
 
     private static FitCheck InsideDiameter(DriveSpring spring, MachineModel machine)

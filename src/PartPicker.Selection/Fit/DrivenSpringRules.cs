@@ -14,6 +14,8 @@ internal static class DrivenSpringRules
         new("driven-spring-free-length", "The spring must not be stretched in low gear.", true, FreeLength),
         new("driven-spring-measured-range", "A measured load table must reach from low gear to full shift.", true, MeasuredRange),
         new("driven-spring-inside-diameter", "The spring must clear the hub before it is twisted.", false, InsideDiameter),
+        new("driven-spring-winding-hand", "The spring must be wound the way that the clutch twists it.", false, WindingHand),
+        new("driven-spring-legs", "The ends must take hold in the holes of the clutch.", false, Legs),
     ];
 
     /// <summary>Inside diameter at rest: stated, or outside diameter less two wires.</summary>
@@ -29,6 +31,26 @@ internal static class DrivenSpringRules
             : FitCheck.AtLeast(0, 1, null, 0,
                 "its compression or its twist is not known: give twist rate or two torques, and free length with rate "
                 + "or load, or the geometry");
+    }
+
+    private static FitCheck WindingHand(DrivenSpring spring, MachineModel machine)
+    {
+        if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
+            return FitCheck.Holds;
+        if (machine.Profile.DrivenClutch.WindingHand is not { } wanted)
+            return FitCheck.NotChecked("winding hand of the clutch");
+        if (spring.WindingHand is not { } has)
+            return FitCheck.NotChecked("winding hand");
+        return FitCheck.Word(has == wanted, $"it is wound to the {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
+    }
+
+    private static FitCheck Legs(DrivenSpring spring, MachineModel machine)
+    {
+        if (machine.Profile.DrivenClutch.Legs is not { } wanted)
+            return FitCheck.NotChecked("kind of legs that the clutch takes");
+        if (spring.Legs is not { } has)
+            return FitCheck.NotChecked("kind of legs");
+        return FitCheck.Word(has == wanted, $"its legs are {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
     }
 
     private static FitCheck FreeLength(DrivenSpring spring, MachineModel machine)
@@ -69,6 +91,8 @@ internal static class DrivenSideRules
         new("driven-spring-twist-range", "A measured torque table must reach from the hole's twist to full shift.", true, TwistRange),
         new("driven-spring-wound", "The hole must wind the spring up: a torque below zero is none.", true, Wound),
         new("driven-spring-wound-diameter", "Wound up at full shift, the spring must still clear the hub.", false, WoundDiameter),
+        new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows.", false, TwistLimit, NamedWhenUnknown: true),
+        new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
@@ -95,6 +119,32 @@ internal static class DrivenSideRules
         double torque = twist.At(choice.PreloadTwist);
         return FitCheck.AtLeast(torque, 0, UnitsNet.Torque.Info, TorqueNm,
             $"the line through its two torques is at {Words.Torque(torque)} in this hole: it would not be wound up");
+    }
+
+    private static FitCheck TwistLimit(DrivenChoice choice, MachineModel machine)
+    {
+        if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
+            return FitCheck.Holds;
+        if (choice.Spring.TwistLimitDeg is not { } limitDeg)
+            return FitCheck.NotChecked("twist limit");
+        double full = FullTwist(choice, machine);
+        double limit = limitDeg * (Math.PI / 180);
+        return FitCheck.AtMost(full, limit, UnitsNet.Angle.Info, AngleRad,
+            $"full shift twists it to {Words.Degrees(full)}; its supplier allows {Words.Degrees(limit)}");
+    }
+
+    private static FitCheck SolidLength(DrivenChoice choice, MachineModel machine)
+    {
+        if (choice.Spring.WireDiameter is not { } wire || (choice.Spring.BodyCoils ?? choice.Spring.ActiveCoils) is not { } body)
+            return FitCheck.NotChecked("solid length, or wire diameter and body coils");
+
+        // Each turn of twist adds a coil to the body: d (N_b + 1 + θ).
+        double turns = FullTwist(choice, machine) / (2 * Math.PI);
+        double atRest = choice.Spring.SolidLength?.Meters ?? wire.Meters * (body + 1);
+        double solid = atRest + wire.Meters * turns;
+        double left = machine.ShortestDrivenSpring;
+        return FitCheck.AtMost(solid, left, QuantityLength.Info, LengthM,
+            $"wound up it is solid at {Words.Length(solid)}; full shift leaves {Words.Length(left)}");
     }
 
     private static FitCheck WoundDiameter(DrivenChoice choice, MachineModel machine)

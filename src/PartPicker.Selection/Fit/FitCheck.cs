@@ -18,6 +18,9 @@ internal readonly record struct FitCheck(
     /// <summary>Kept, with nothing to measure: the rule is met by its nature or does not apply.</summary>
     public static readonly FitCheck Holds = new(FitVerdict.Kept, default, default, 0, "");
 
+    /// <summary>Kept or broken by a word, not by a number.</summary>
+    public static FitCheck Word(bool kept, string broken) => kept ? Holds : new(FitVerdict.Broken, default, default, 0, broken);
+
     /// <summary>Kept where measured is at least the limit, less the tolerance.</summary>
     public static FitCheck AtLeast(double measured, double limit, QuantityInfo? dimension, double tolerance, string broken) =>
         Compare(measured, limit, measured - limit, dimension, tolerance, broken);

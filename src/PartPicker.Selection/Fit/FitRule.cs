@@ -5,8 +5,9 @@ namespace PartPicker.Selection;
 /// <param name="Meaning">One sentence for a person: what must hold, and why.</param>
 /// <param name="NeededToCompute">True where the model has no answer for a candidate that breaks it.</param>
 /// <param name="Check">Measures the candidate against the machine.</param>
+/// <param name="NamedWhenUnknown">True where a missing number may break something: such a gap is named part by part.</param>
 internal sealed record FitRule<T>(
-    string Name, string Meaning, bool NeededToCompute, Func<T, MachineModel, FitCheck> Check);
+    string Name, string Meaning, bool NeededToCompute, Func<T, MachineModel, FitCheck> Check, bool NamedWhenUnknown = false);
 
 /// <summary>What all rules share.</summary>
 internal static class FitTolerance

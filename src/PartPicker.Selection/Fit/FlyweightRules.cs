@@ -10,15 +10,37 @@ internal static class FlyweightRules
 {
     public static readonly IReadOnlyList<FitRule<Flyweight>> All =
     [
+        new("flyweight-known", "The path of the arm must be known: weighed against another arm only, it has no absolute rpm.", true, Known),
+        new("flyweight-family", "An adjustable ramp belongs in a clutch of ramps with an adjuster, and nothing else does.", true, Family),
         new("flyweight-travel", "Every radius curve must reach from rest to full shift; nothing is guessed beyond it.", true, Travel),
         new("flyweight-outward", "Every mass must move outward over the whole travel, or it does not push.", true, Outward),
         new("flyweight-arm-length", "The arm must have the length that the clutch takes.", false, ArmLength),
+        new("flyweight-pin-bore", "The bore must fit the pin of the clutch.", false, PinBore),
+        new("flyweight-roller-diameter", "Sliding rollers must fit the ramps of the clutch.", false, RollerDiameter),
+        new("flyweight-tip-clearance", "No arm may reach the cover.", false, TipClearance),
+        new("flyweight-set-count", "A set must have as many arms as the clutch.", false, SetCount),
     ];
+
+    private static FitCheck Known(Flyweight body, MachineModel machine) => FitCheck.Word(
+        FlyweightChoice.Points(body).Any() && body.BodyMass.Kilograms > 0 && (body.RadiusCurve.Count > 0 || body.AdjusterCurves is not null),
+        body.ReferenceArmId is { } reference
+            ? $"it is known only in grams against {reference}; that tells a change of rpm, not an rpm"
+            : "its path or its mass is not known: give bodyMass with radiusCurve, armProfile or adjusterCurves");
+
+    private static FitCheck Family(Flyweight body, MachineModel machine)
+    {
+        bool wanted = machine.Profile.DriveClutch.Family == DriveFamily.RollerOnAdjustableRamp;
+        return FitCheck.Word(
+            wanted == body.AdjusterCurves is not null,
+            wanted ? "it is no adjustable ramp, and the clutch takes nothing else" : "it is an adjustable ramp; the clutch has no adjuster");
+    }
 
     private static FitCheck Travel(Flyweight body, MachineModel machine)
     {
         double fullShift = machine.Drivetrain.FullShiftTravel;
-        IReadOnlyList<CurvePoint>[] curves = [body.RadiusCurve, .. body.Stations().Select(s => s.RadiusCurve)];
+        IReadOnlyList<CurvePoint>[] curves = [.. FlyweightChoice.Points(body).Select(c => c.Points)];
+        if (curves.Length == 0)
+            return FitCheck.NotChecked("its radius curve");
         double from = curves.Max(c => c[0].X);
         double to = curves.Min(c => c[^1].X);
         return FitCheck
@@ -31,25 +53,57 @@ internal static class FlyweightRules
     private static FitCheck Outward(Flyweight body, MachineModel machine)
     {
         double fullShift = machine.Drivetrain.FullShiftTravel;
-        (StationName? Station, SmoothCurve Curve)[] curves = [.. FlyweightChoice.Curves(body, fullShift)];
-        if (curves.Any(c => !c.Curve.Covers(0, fullShift)))
+        (string Name, SmoothCurve Curve)[] curves = [.. FlyweightChoice.Curves(body, fullShift)];
+        if (curves.Length == 0 || curves.Any(c => !c.Curve.Covers(0, fullShift)))
             return FitCheck.NotChecked("a radius curve over the whole travel");
-        (StationName? station, double slope) = curves
-            .Select(c => (c.Station, c.Curve.LeastSlope(0, fullShift)))
+        (string name, double slope) = curves
+            .Select(c => (c.Name, c.Curve.LeastSlope(0, fullShift)))
             .MinBy(c => c.Item2);
-        string what = station is { } name ? $"{Words.Camel(name.ToString())} station" : "body";
         return FitCheck.AtLeast(slope, LeastRadiusSlope, null, 0,
-            $"the radius of its {what} does not grow with travel everywhere");
+            $"the radius of its {name} does not grow with travel everywhere");
     }
 
-    private static FitCheck ArmLength(Flyweight body, MachineModel machine)
+    private static FitCheck PinBore(Flyweight body, MachineModel machine) => SameLength(
+        body.PinBore, "pin bore", machine.Profile.DriveClutch.PinDiameter, "pin diameter");
+
+    private static FitCheck RollerDiameter(Flyweight body, MachineModel machine) =>
+        machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller
+            ? SameLength(body.RollerDiameter, "roller diameter", machine.Profile.DriveClutch.RollerDiameter, "roller diameter")
+            : FitCheck.Holds;
+
+    private static FitCheck TipClearance(Flyweight body, MachineModel machine)
     {
-        if (machine.Profile.DriveClutch.ArmLength is not { } wanted)
-            return FitCheck.NotChecked("arm length of the clutch");
-        if (body.ArmLength is not { } has)
-            return FitCheck.NotChecked("arm length");
-        return FitCheck.Same(has.Meters, wanted.Meters, QuantityLength.Info, LengthM,
-            $"arm length {Words.Length(has.Meters)} is not the {Words.Length(wanted.Meters)} that the clutch takes");
+        if (machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller)
+            return FitCheck.Holds;
+        if (machine.Profile.DriveClutch.TipClearanceRadius is not { } limit)
+            return FitCheck.NotChecked("tip clearance radius of the clutch");
+        if (body.TipRadius is not { } tip)
+            return FitCheck.NotChecked("tip radius");
+        return FitCheck.AtMost(tip.Meters, limit.Meters, QuantityLength.Info, LengthM,
+            $"its tip comes {Words.Length(tip.Meters)} from the shaft; the cover leaves {Words.Length(limit.Meters)}");
+    }
+
+    private static FitCheck SetCount(Flyweight body, MachineModel machine)
+    {
+        int wanted = machine.Profile.DriveClutch.ArmCount;
+        return body.SetCount is not { } count
+            ? FitCheck.NotChecked("arms in a set")
+            : FitCheck.Same(count, wanted, null, 0, $"a set has {count} arms; the clutch takes {wanted}");
+    }
+
+    private static FitCheck ArmLength(Flyweight body, MachineModel machine) =>
+        machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller
+            ? FitCheck.Holds
+            : SameLength(body.ArmLength, "arm length", machine.Profile.DriveClutch.ArmLength, "arm length");
+
+    private static FitCheck SameLength(QuantityLength? has, string what, QuantityLength? wanted, string clutchWhat)
+    {
+        if (wanted is not { } limit)
+            return FitCheck.NotChecked($"{clutchWhat} of the clutch");
+        if (has is not { } measured)
+            return FitCheck.NotChecked(what);
+        return FitCheck.Same(measured.Meters, limit.Meters, QuantityLength.Info, LengthM,
+            $"{what} {Words.Length(measured.Meters)} is not the {Words.Length(limit.Meters)} that the clutch takes");
     }
 
     // Radius gained per travel: below this an arm stands still and its engagement speed has no meaning.

@@ -13,6 +13,7 @@ internal static class HelixRules
         new("helix-travel", "The points of a helix must reach over the whole opening travel.", true, Travel),
         new("helix-self-lock", "The helix must neither lock itself on the upshift nor pass 90° on the backshift.", true, SelfLock),
         new("helix-cam-radius", "The cam track must have the radius that the clutch takes.", false, CamRadius),
+        new("helix-mount", "The helix must be fixed the way that the clutch takes.", false, Mount),
     ];
 
     /// <summary>The cam as the model sees it; its radius is the clutch's.</summary>
@@ -40,6 +41,16 @@ internal static class HelixRules
                 $"angle with friction {Words.Degrees(greatest + friction)} reaches 90°")
             .And(FitCheck.AtLeast(least, friction, UnitsNet.Angle.Info, -AngleRad,
                 $"angle {Words.Degrees(least)} does not exceed the friction angle {Words.Degrees(friction)}: it locks itself"));
+    }
+
+    private static FitCheck Mount(Helix helix, MachineModel machine)
+    {
+        if (machine.Profile.DrivenClutch.HelixMount is not { } wanted)
+            return FitCheck.NotChecked("helix mount of the clutch");
+        if (helix.Mount is not { } has)
+            return FitCheck.NotChecked("mount");
+        return FitCheck.Word(
+            string.Equals(has, wanted, StringComparison.OrdinalIgnoreCase), $"its mount is \"{has}\"; the clutch takes \"{wanted}\"");
     }
 
     private static FitCheck CamRadius(Helix helix, MachineModel machine)
