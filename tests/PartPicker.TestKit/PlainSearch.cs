@@ -1,4 +1,3 @@
-using PartPicker.Mechanics;
 using PartPicker.Parts;
 using PartPicker.Selection;
 

@@ -76,8 +76,10 @@ public sealed class RandomCatalog
             0 => named with { Rate = ForcePerLength.FromNewtonsPerMeter(Pick(17_000, 19_000, 22_000)) },
             1 => named with
             {
-                FirstLength = Length.FromMillimeters(72), FirstLoad = Force.FromNewtons(Pick(380, 430, 430, 520)),
-                SecondLength = Length.FromMillimeters(48.5), SecondLoad = Force.FromNewtons(Pick(850, 950)),
+                FirstLength = Length.FromMillimeters(72),
+                FirstLoad = Force.FromNewtons(Pick(380, 430, 430, 520)),
+                SecondLength = Length.FromMillimeters(48.5),
+                SecondLoad = Force.FromNewtons(Pick(850, 950)),
             },
             _ => named with
             {
@@ -144,7 +146,8 @@ public sealed class RandomCatalog
             },
             _ => named with
             {
-                LoadLength = Length.FromMillimeters(60), Load = Force.FromNewtons(Pick(300, 360)),
+                LoadLength = Length.FromMillimeters(60),
+                Load = Force.FromNewtons(Pick(300, 360)),
                 TorqueTable = [new(0.5, 4.2), new(1.2, Between(9.5, 11)), new(random.Next(6) == 0 ? 1.9 : 2.8, Between(22, 25))],
             },
         };
@@ -171,38 +174,60 @@ public sealed class RandomCatalog
             : [(1200, 38), (2000, 48), (3000, 59), (4000, 68), (5000, 75), (6000, 80), (6800, 82), (7500, 80.5), (8200, 76), (8700, 69), (9200, 58)];
         return new Engine
         {
-            Id = "engine", IdleRpm = 1200, RevLimitRpm = Pick(9000, 9000, 8047),
+            Id = "engine",
+            IdleRpm = 1200,
+            RevLimitRpm = Pick(9000, 9000, 8047),
             TorqueCurve = [.. torque.Select(p => new CurvePoint(p.Item1, p.Item2))],
         };
     }
 
     private DriveClutch DriveClutch() => new()
     {
-        Id = "drive", SheaveHalfAngleDeg = 13, ContactTravel = Length.FromMillimeters(3), FullShiftTravel = Length.FromMillimeters(24.5),
-        ContactPitchRadius = Length.FromMillimeters(34), ArmCount = 3, SpringLength = Length.FromMillimeters(72),
-        FlyweightFrictionShare = Pick(0, 0.012, 0.03), ThrustLaw = random.Next(4) == 0 ? DriveThrustLaw.Locked : DriveThrustLaw.TwoArc,
-        CupBore = Length.FromMillimeters(56), PostDiameter = Length.FromMillimeters(40), ArmLength = Length.FromMillimeters(42),
+        Id = "drive",
+        SheaveHalfAngleDeg = 13,
+        ContactTravel = Length.FromMillimeters(3),
+        FullShiftTravel = Length.FromMillimeters(24.5),
+        ContactPitchRadius = Length.FromMillimeters(34),
+        ArmCount = 3,
+        SpringLength = Length.FromMillimeters(72),
+        FlyweightFrictionShare = Pick(0, 0.012, 0.03),
+        ThrustLaw = random.Next(4) == 0 ? DriveThrustLaw.Locked : DriveThrustLaw.TwoArc,
+        CupBore = Length.FromMillimeters(56),
+        PostDiameter = Length.FromMillimeters(40),
+        ArmLength = Length.FromMillimeters(42),
     };
 
     private DrivenClutch DrivenClutch() => new()
     {
-        Id = "driven", CamRadius = Length.FromMillimeters(42), CamTorqueShare = 0.5, SpringLength = Length.FromMillimeters(60),
-        CamFrictionDeg = Pick(0, 0.8), HubDiameter = Length.FromMillimeters(46),
+        Id = "driven",
+        CamRadius = Length.FromMillimeters(42),
+        CamTorqueShare = 0.5,
+        SpringLength = Length.FromMillimeters(60),
+        CamFrictionDeg = Pick(0, 0.8),
+        HubDiameter = Length.FromMillimeters(46),
         Holes = [.. new[] { ("1", 50.0), ("2", 70), ("3", 90), ("4", 110) }.Take(random.Next(2, 5)).Select(h => new SpringHole(h.Item1, h.Item2))],
     };
 
     private static Belt Belt() => new()
     {
-        Id = "belt", PitchLength = Length.FromMillimeters(992), MassPerLength = LinearDensity.FromKilogramsPerMeter(0.45),
-        Friction = 0.36, Efficiency = 0.95,
+        Id = "belt",
+        PitchLength = Length.FromMillimeters(992),
+        MassPerLength = LinearDensity.FromKilogramsPerMeter(0.45),
+        Friction = 0.36,
+        Efficiency = 0.95,
     };
 
     private static Gearing Gearing() => new() { Id = "gearing", TyreRadius = Length.FromMeters(0.34), FinalDrive = 11 };
 
     private static Machine MachineItem() => new()
     {
-        Id = "machine", EngineId = "engine", DriveClutchId = "drive", DrivenClutchId = "driven", BeltId = "belt",
-        GearingId = "gearing", CentreDistance = Length.FromMillimeters(270),
+        Id = "machine",
+        EngineId = "engine",
+        DriveClutchId = "drive",
+        DrivenClutchId = "driven",
+        BeltId = "belt",
+        GearingId = "gearing",
+        CentreDistance = Length.FromMillimeters(270),
     };
 
     // The fitted parts always fit, so that every request has an answer to compare with.
@@ -211,13 +236,18 @@ public sealed class RandomCatalog
         items.Add(new DriveSpring { Id = "ds-own", Rate = ForcePerLength.FromNewtonsPerMeter(19_000), FreeLength = Length.FromMillimeters(94.5) });
         items.Add(new Flyweight
         {
-            Id = "fw-own", BodyMass = Mass.FromKilograms(0.046), ArmLength = Length.FromMillimeters(42),
+            Id = "fw-own",
+            BodyMass = Mass.FromKilograms(0.046),
+            ArmLength = Length.FromMillimeters(42),
             RadiusCurve = Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)),
-            TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)), TipMasses = [0.008, 0.010],
+            TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
+            TipMasses = [0.008, 0.010],
         });
         items.Add(new DrivenSpring
         {
-            Id = "vs-own", FreeLength = Length.FromMillimeters(100), Rate = ForcePerLength.FromNewtonsPerMeter(9000),
+            Id = "vs-own",
+            FreeLength = Length.FromMillimeters(100),
+            Rate = ForcePerLength.FromNewtonsPerMeter(9000),
             TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(9),
         });
         items.Add(new Helix { Id = "hx-own", HelixDeg = 43, FinishDeg = 37, FinishTravel = Length.FromMillimeters(24) });

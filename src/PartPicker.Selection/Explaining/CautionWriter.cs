@@ -63,19 +63,31 @@ internal static class CautionWriter
 
     private static Caution StoredEnergy(SetUp set, MachineModel machine)
     {
-        LinearCurve drive = SpringModels.Force(set.DriveSpring)!;
-        LinearCurve axial = SpringModels.Axial(set.Driven.Spring)!;
-        LinearCurve twist = SpringModels.Twist(set.Driven.Spring)!;
-        double driveEnergy = drive.Integral(machine.Drivetrain.DriveSpringLength, drive.To);
-        double drivenEnergy = axial.Integral(machine.Drivetrain.DrivenSpringLength, axial.To)
-            + twist.Integral(twist.From, set.Driven.PreloadTwist);
-
-        // A measured table ends before the spring is free, so the energy below its last point is not counted.
-        string atLeast = set.DriveSpring.LoadTable is null && set.Driven.Spring.LoadTable is null
-            && set.Driven.Spring.TorqueTable is null ? "" : "at least ";
+        double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength);
+        double driven = Compressed(SpringModels.Axial(set.Driven.Spring)!, machine.Drivetrain.DrivenSpringLength)
+            + Twisted(SpringModels.Twist(set.Driven.Spring)!, set.Driven.PreloadTwist);
         return new Caution(Warning, Words.Invariant(
-            $"Springs store energy as fitted: the drive spring {atLeast}{driveEnergy:0.#} J, the driven spring {atLeast}{drivenEnergy:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free."));
+            $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free."));
     }
+
+    // A measured table ends before the spring is free. Beyond it the last slope goes on to zero force: good enough
+    // for a caution, and for nothing else.
+    private static double Compressed(LinearCurve force, double installed)
+    {
+        double last = force.At(force.To);
+        double slope = (last - force.At(force.To - SlopeSpan)) / SlopeSpan;
+        return force.Integral(installed, force.To) + (last > 0 && slope < 0 ? last * last / (-2 * slope) : 0);
+    }
+
+    private static double Twisted(LinearCurve torque, double twist)
+    {
+        double first = torque.At(torque.From);
+        double slope = (torque.At(torque.From + SlopeSpan) - first) / SlopeSpan;
+        return torque.Integral(torque.From, twist) + (first > 0 && slope > 0 ? first * first / (2 * slope) : 0);
+    }
+
+    // Short beside any piece of a table: a tenth of a millimetre, or of a milliradian.
+    private const double SlopeSpan = 1e-4;
 
     private static Caution Twist(SetUp set)
     {

