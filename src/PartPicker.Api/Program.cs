@@ -1,1 +1,24 @@
-Console.WriteLine();
+using PartPicker.Api.Docs;
+using PartPicker.Api.Errors;
+using PartPicker.Api.Health;
+using PartPicker.Api.Machines;
+using PartPicker.Api.Parts;
+using PartPicker.Api.Picks;
+using PartPicker.Api.Predictions;
+using PartPicker.Api.StartUp;
+
+var builder = WebApplication.CreateBuilder(args);
+builder.Services.AddApiDocument();
+builder.Services.AddSingleton<CurrentCatalog>();
+builder.Services.AddSingleton(SearchTime.Standard);
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<PartPicker.Storage.IPickStore>(_ => throw new NotSupportedException());
+var app = builder.Build();
+app.UseProblems();
+app.MapPicks();
+app.MapPredictions();
+app.MapMachines();
+app.MapParts();
+app.MapHealth();
+app.UseSwagger(o => { o.OpenApiVersion = Microsoft.OpenApi.OpenApiSpecVersion.OpenApi3_1; o.RouteTemplate="openapi/{documentName}.json"; });
+app.Run();
