@@ -1,0 +1,157 @@
+using UnitsNet;
+
+namespace PartPicker.Mechanics;
+
+/// <summary>How a belt carries its tension around the drive sheave.</summary>
+public enum DriveThrustForm
+{
+    /// <summary>Idle arc at entry tension, then an active arc.</summary>
+    TwoArc,
+
+    /// <summary>Entry tension over the whole wrap.</summary>
+    Locked,
+}
+
+/// <summary>What a belt between two sheaves carries. Forces in N, angles in rad.</summary>
+/// <param name="TightNet">T₁′, entry tension at the drive sheave less the centrifugal part.</param>
+/// <param name="SlackNet">T₂′, the other one.</param>
+/// <param name="ActiveArc">θ_a, arc over which the tension changes.</param>
+/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no torque.</param>
+/// <param name="DrivenSlips">True where the clamp cannot carry the torque on the driven sheave.</param>
+/// <param name="DriveThrust">F_d, axial force that the belt asks of the drive clutch.</param>
+public readonly record struct BeltLoad(
+    double TightNet, double SlackNet, double ActiveArc, double SlipMargin, bool DrivenSlips, double DriveThrust);
+
+/// <summary>Axial thrust of a V-belt in two grooves: an active arc of creeping belt and an idle arc at entry tension.</summary>
+/// <remarks>
+/// θ_a = ln(T₁′/T₂′)/μ_e with μ_e = μ/sin β. Driven: F_s = [T₂′(θ₂ − θ_a) + D/μ_e]/(2 tan β). Drive:
+/// F_d = [T₁′ max(0, θ₁ − θ_a) + D/μ_e]/(2 tan β), or, locked, T₁′θ₁/(2 tan β). D = T₁′ − T₂′. Where
+/// 2 tan β F_s μ_e &lt; D the belt slips on the driven sheave; then T₂′ = D/(e^{μ_e θ₂} − 1), which continues the
+/// solution without a jump. One friction over the whole radius. Source: classical V-belt equations with wedge
+/// friction, after [KG] ch. 11; the integral of the active arc is checked by quadrature.
+/// </remarks>
+public readonly struct BeltThrust
+{
+    private const int MaxSteps = 60;
+    private const int FloorCells = 256;
+    private readonly double wrap1;
+    private readonly double wrap2;
+    private readonly double twiceTan;
+    private readonly double friction;
+    private readonly double slackAtSlip;
+    private readonly DriveThrustForm form;
+
+    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps; the arc beyond the drive
+    // wrap is not cut off here, since the cut would put a kink into a concave curve.
+    private readonly double[] floor;
+
+    /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
+    /// <param name="friction">μ, friction of belt on sheave.</param>
+    /// <param name="driveWrap">θ₁ (rad).</param>
+    /// <param name="drivenWrap">θ₂ (rad).</param>
+    /// <param name="form">How the drive sheave carries the belt.</param>
+    public BeltThrust(
+        double halfAngle, double friction, double driveWrap, double drivenWrap, DriveThrustForm form = DriveThrustForm.TwoArc)
+    {
+        wrap1 = driveWrap;
+        wrap2 = drivenWrap;
+        twiceTan = 2 * Math.Tan(halfAngle);
+        this.friction = GrooveFriction(friction, halfAngle);
+        slackAtSlip = 1 / (Math.Exp(this.friction * drivenWrap) - 1);
+        this.form = form;
+        floor = new double[FloorCells + 1];
+        for (int cell = 0; cell <= FloorCells; cell++)
+        {
+            double effectiveTension = twiceTan * this.friction * cell / FloorCells;
+            (double slack, double arc) = SlackAndArc(twiceTan, effectiveTension);
+            floor[cell] = Thrust(slack, effectiveTension, arc, cut: false);
+        }
+    }
+
+    /// <summary>μ_e = μ / sin β: friction of a belt wedged in a groove of half angle β (rad).</summary>
+    public static double GrooveFriction(double friction, double halfAngle) => friction / Math.Sin(halfAngle);
+
+    /// <summary>T_c = m v², tension that turning the belt takes: no sheave feels it.</summary>
+    /// <param name="massPerLength">m.</param>
+    /// <param name="beltSpeed">v.</param>
+    public static Force CentrifugalTension(LinearDensity massPerLength, Speed beltSpeed) =>
+        Force.FromNewtons(massPerLength.KilogramsPerMeter * Math.Pow(beltSpeed.MetersPerSecond, 2));
+
+    /// <summary>The belt's load under a driven clamp and an effective tension.</summary>
+    /// <param name="drivenClamp">F_s (N), positive.</param>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
+    public BeltLoad Load(double drivenClamp, double effectiveTension)
+    {
+        double needed = twiceTan * drivenClamp;
+        bool slips = needed * friction < effectiveTension;
+        (double slack, double arc) = SlackAndArc(needed, effectiveTension);
+        double margin = slips
+            ? needed * friction / effectiveTension * (Math.Min(wrap1, wrap2) / wrap2)
+            : effectiveTension > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
+        return new BeltLoad(
+            slack + effectiveTension, slack, arc, margin, slips, Thrust(slack, effectiveTension, arc));
+    }
+
+    /// <summary>F_d alone: the inner loop of the balance.</summary>
+    public double DriveThrust(double drivenClamp, double effectiveTension)
+    {
+        (double slack, double arc) = SlackAndArc(twiceTan * drivenClamp, effectiveTension);
+        return Thrust(slack, effectiveTension, arc);
+    }
+
+    /// <summary>A thrust that <see cref="DriveThrust"/> never falls below, at a twentieth of its cost.</summary>
+    /// <remarks>
+    /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
+    /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
+    /// passes the drive wrap, D/(2 μ_e tan β) takes over: the greater of both is the floor.
+    /// </remarks>
+    public double LeastDriveThrust(double drivenClamp, double effectiveTension)
+    {
+        double u = effectiveTension / (twiceTan * drivenClamp);
+        double place = u / friction * FloorCells;
+        if (!(place >= 0 && place < FloorCells))
+            return DriveThrust(drivenClamp, effectiveTension);
+        int cell = (int)place;
+        double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+        return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
+    }
+
+    private double Thrust(double slack, double effectiveTension, double arc, bool cut = true)
+    {
+        double tight = slack + effectiveTension;
+        double idle = cut ? Math.Max(0, wrap1 - arc) : wrap1 - arc;
+        return form == DriveThrustForm.Locked
+            ? tight * wrap1 / twiceTan
+            : (tight * idle + effectiveTension / friction) / twiceTan;
+    }
+
+    private (double Slack, double Arc) SlackAndArc(double needed, double effectiveTension)
+    {
+        // Without torque the tension is the same all round: no active arc, and no logarithm of 0/0.
+        if (effectiveTension <= 0)
+            return (needed / wrap2, 0);
+        double slack = needed * friction < effectiveTension
+            ? effectiveTension * slackAtSlip
+            : SlackTension(needed, effectiveTension);
+        return (slack, Math.Log(1 + effectiveTension / slack) / friction);
+    }
+
+    // T₂′ of the driven sheave: g(T) = T(θ₂ − θ_a(T)) + D/μ_e rises and is convex beyond the slip tension, and at
+    // T = needed/θ₂ it is at or above what is needed. Newton from there comes down without passing the root.
+    private double SlackTension(double needed, double effectiveTension)
+    {
+        double slack = needed / wrap2;
+        for (int step = 0; step < MaxSteps; step++)
+        {
+            double log = Math.Log(1 + effectiveTension / slack);
+            double excess = slack * wrap2 - (slack * log - effectiveTension) / friction - needed;
+            double slope = wrap2 - (log - effectiveTension / (slack + effectiveTension)) / friction;
+            double change = excess / slope;
+            slack -= change;
+            if (change <= 1e-14 * slack)
+                break;
+        }
+
+        return slack;
+    }
+}

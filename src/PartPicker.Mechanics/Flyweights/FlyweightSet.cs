@@ -1,0 +1,45 @@
+namespace PartPicker.Mechanics;
+
+/// <summary>All flyweights of a drive clutch: equal arms, each a body and its station masses.</summary>
+/// <remarks>
+/// By virtual work the axial thrust is F_fly(x, ω) = ½ ω² dJ/dx = ω² W(x), with W(x) = z Σ m r r′: z arms,
+/// masses m (kg) at radii of gyration r(x) (m) about the shaft over sheave travel x (m). A lever with r′
+/// constant is a Hartnell governor; a roller in a ramp is r′ = cot(ramp angle). Valid where r′ is positive and
+/// x lies within the points of every curve. Source: virtual work; [KG] ch. 18 for the lever.
+/// </remarks>
+public sealed class FlyweightSet
+{
+    private readonly int armCount;
+    private readonly (double Mass, SmoothCurve Radius)[] masses;
+
+    /// <param name="armCount">z, number of arms.</param>
+    /// <param name="masses">Mass of one arm's body and stations (kg), each with its radius (m) over travel (m).</param>
+    /// <exception cref="ArgumentException">No arm, no mass, or a negative mass.</exception>
+    public FlyweightSet(int armCount, IEnumerable<(double MassKg, SmoothCurve Radius)> masses)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(armCount, 1);
+        this.armCount = armCount;
+        this.masses = [.. masses];
+        if (this.masses.Length == 0 || this.masses.Any(m => !(m.Mass >= 0)))
+            throw new ArgumentException("A flyweight set needs masses that are not negative.", nameof(masses));
+    }
+
+    /// <summary>Every travel where a curve has a point.</summary>
+    public IEnumerable<double> Knots => masses.SelectMany(m => m.Radius.Knots);
+
+    /// <summary>W(x) = z Σ m r r′, in kg·m: thrust per squared engine speed (rad/s)².</summary>
+    /// <exception cref="ArgumentOutOfRangeException">x lies outside a radius curve.</exception>
+    public double ThrustPerSpeedSquared(double travel)
+    {
+        double sum = 0;
+        foreach ((double mass, SmoothCurve radius) in masses)
+            sum += mass * radius.At(travel) * radius.Slope(travel);
+        return armCount * sum;
+    }
+
+    /// <summary>F_fly(x, ω) = ω² W(x), in N.</summary>
+    /// <param name="travel">x, sheave travel from rest (m).</param>
+    /// <param name="speed">ω, engine speed (rad/s).</param>
+    /// <exception cref="ArgumentOutOfRangeException">x lies outside a radius curve.</exception>
+    public double Thrust(double travel, double speed) => speed * speed * ThrustPerSpeedSquared(travel);
+}

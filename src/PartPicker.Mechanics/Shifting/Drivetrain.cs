@@ -1,0 +1,57 @@
+namespace PartPicker.Mechanics;
+
+/// <summary>Everything of a machine that the parts do not change. SI units, angles in rad.</summary>
+public sealed record Drivetrain
+{
+    /// <summary>The belt's path from contact to full shift.</summary>
+    public required BeltPath Belt { get; init; }
+
+    /// <summary>Torque at sea level and rev limit.</summary>
+    public required EngineTorque Engine { get; init; }
+
+    /// <summary>β, half of the groove angle.</summary>
+    public required double GrooveHalfAngle { get; init; }
+
+    /// <summary>μ, friction of belt on sheave.</summary>
+    public required double BeltFriction { get; init; }
+
+    /// <summary>η, belt efficiency.</summary>
+    public required double BeltEfficiency { get; init; }
+
+    /// <summary>m_b, belt mass per metre.</summary>
+    public required double BeltMassPerLength { get; init; }
+
+    /// <summary>x_c, travel at contact.</summary>
+    public required double ContactTravel { get; init; }
+
+    /// <summary>x_f, travel at full shift.</summary>
+    public required double FullShiftTravel { get; init; }
+
+    /// <summary>l₁, length of the drive spring at rest.</summary>
+    public required double DriveSpringLength { get; init; }
+
+    /// <summary>l₂, length of the driven spring in low gear.</summary>
+    public required double DrivenSpringLength { get; init; }
+
+    /// <summary>f, share of flyweight thrust lost to friction.</summary>
+    public required double FlyweightFrictionShare { get; init; }
+
+    /// <summary>r_c, radius of the cam track.</summary>
+    public required double CamRadius { get; init; }
+
+    /// <summary>q, share of the belt torque that passes the cam.</summary>
+    public required double CamTorqueShare { get; init; }
+
+    /// <summary>φ, friction angle of the cam.</summary>
+    public required double CamFrictionAngle { get; init; }
+
+    public required DriveThrustForm ThrustForm { get; init; }
+
+    /// <summary>Rolling radius of the tyre.</summary>
+    public required double TyreRadius { get; init; }
+
+    /// <summary>Turns of the driven clutch per turn of the wheel.</summary>
+    public required double FinalDrive { get; init; }
+
+    public double RevLimitRpm => Engine.RevLimitRpm;
+}

@@ -1,0 +1,202 @@
+using MathNet.Numerics.RootFinding;
+
+namespace PartPicker.Mechanics;
+
+/// <summary>
+/// One machine in one air: the full-throttle balance of drive and driven clutch at chosen positions of the belt.
+/// </summary>
+/// <remarks>
+/// At each position (1 ∓ f) a_f ω² W − F₁ = a_b F_d(F_s, D), with D = Q/R₁ and Q the engine's torque in this air;
+/// − and α − φ on the upshift, + and α + φ on the backshift. The rpm is the first at or above engagement where
+/// the net closing thrust is 0 or more, looked for at engagement, at every multiple of 10 rpm above it and at
+/// the rev limit, then narrowed in its bracket. Steady full throttle only; see the limits of the model.
+/// SI units; rpm where named.
+/// </remarks>
+public sealed class ShiftModel
+{
+    /// <summary>Step of the scan for the first balance, in rpm.</summary>
+    public const double ScanStepRpm = 10;
+
+    private readonly Drivetrain machine;
+    private readonly double torqueFactor;
+    private readonly AnchorFactors anchor;
+    private readonly BeltThrust[] thrusts;
+
+    // Torque at every multiple of the scan step, shared by every scan.
+    private readonly double[] torqueAtStep;
+
+    /// <param name="machine">The machine without its parts.</param>
+    /// <param name="positions">Where the balance is wanted.</param>
+    /// <param name="torqueFactor">Torque in this air over torque at sea level.</param>
+    /// <param name="anchor">Factors from a measured run, or <see cref="AnchorFactors.None"/>.</param>
+    public ShiftModel(
+        Drivetrain machine, IReadOnlyList<BeltPosition> positions, double torqueFactor, AnchorFactors anchor)
+    {
+        this.machine = machine;
+        this.torqueFactor = torqueFactor;
+        this.anchor = anchor;
+        Positions = positions;
+        thrusts = [.. positions.Select(p => new BeltThrust(
+            machine.GrooveHalfAngle, machine.BeltFriction, p.DriveWrap, p.DrivenWrap, machine.ThrustForm))];
+        torqueAtStep = new double[(int)(machine.RevLimitRpm / ScanStepRpm) + 1];
+        for (int step = 0; step < torqueAtStep.Length; step++)
+            torqueAtStep[step] = TorqueAt(step * ScanStepRpm);
+        (PeakPowerRpm, double peakPower) = machine.Engine.PeakPower();
+        PeakPower = peakPower * torqueFactor;
+    }
+
+    /// <summary>Where the balance is computed; arrays of the sides run along it.</summary>
+    public IReadOnlyList<BeltPosition> Positions { get; }
+
+    /// <summary>Rpm of greatest power up to the rev limit.</summary>
+    public double PeakPowerRpm { get; }
+
+    /// <summary>That power (W), in this air.</summary>
+    public double PeakPower { get; }
+
+    /// <summary>Prepares a drive spring and a flyweight set.</summary>
+    /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
+    /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>
+    public DriveSide Drive(LinearCurve spring, FlyweightSet flyweights) => new(
+        Engagement.Of(
+            spring, machine.DriveSpringLength, flyweights, machine.ContactTravel,
+            machine.FlyweightFrictionShare, anchor.Flyweight),
+        [.. Positions.Select(p => anchor.Flyweight * flyweights.ThrustPerSpeedSquared(p.Travel))],
+        [.. Positions.Select(p => spring.At(machine.DriveSpringLength - p.Travel))]);
+
+    /// <summary>Prepares a driven spring in a hole with a helix.</summary>
+    /// <param name="axial">Axial force (N) over length (m), known from l₂ − y(x_f) to l₂.</param>
+    /// <param name="twist">Torque (N·m) over twist (rad), known from ψ₀ to ψ₀ + Θ(y(x_f)).</param>
+    /// <param name="preloadTwist">ψ₀, twist in low gear (rad).</param>
+    /// <param name="helix">The cam, neither self-locking up nor beyond 90° back.</param>
+    public DrivenSide Driven(LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix)
+    {
+        double[] angles = [.. Positions.Select(p => helix.Angle(p.OpeningTravel))];
+        double[] turns = [.. Positions.Select(p => helix.Turn(p.OpeningTravel))];
+        return new DrivenSide(
+            angles, turns, Clamps(-machine.CamFrictionAngle), Clamps(machine.CamFrictionAngle));
+
+        ClampLine[] Clamps(double signedFriction) =>
+        [
+            .. Positions.Select((p, j) =>
+            {
+                double lever = machine.CamRadius * Math.Tan(angles[j] + signedFriction);
+                double springForce = axial.At(machine.DrivenSpringLength - p.OpeningTravel);
+                return new ClampLine(
+                    springForce + twist.At(preloadTwist + turns[j]) / lever,
+                    machine.CamTorqueShare * machine.BeltEfficiency * p.Ratio / lever);
+            }),
+        ];
+    }
+
+    /// <summary>The balance rpm at position j, or null where it does not shift below the rev limit.</summary>
+    public double? BalanceRpm(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
+    {
+        double limit = machine.RevLimitRpm;
+        double engagement = drive.Engagement.Rpm;
+        if (engagement > limit)
+            return null;
+        var pair = new Pair(this, drive, driven, j, direction);
+        if (pair.Net(engagement, TorqueAt(engagement)) >= 0)
+            return engagement;
+
+        double below = engagement;
+        for (int step = (int)(engagement / ScanStepRpm) + 1; step < torqueAtStep.Length; step++)
+        {
+            double rpm = step * ScanStepRpm;
+            if (pair.Closes(rpm, torqueAtStep[step]))
+                return Narrow(pair, below, rpm);
+            below = rpm;
+        }
+
+        return pair.Net(limit, TorqueAt(limit)) >= 0 ? Narrow(pair, below, limit) : null;
+    }
+
+    /// <summary>Speed and loads at position j, or null where it does not shift below the rev limit.</summary>
+    public ShiftBalance? Balance(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction) =>
+        BalanceRpm(drive, driven, j, direction) is { } rpm ? BalanceAt(rpm, drive, driven, j, direction) : null;
+
+    /// <summary>F_d that the belt asks for on the upshift at a speed (N), a_b left out.</summary>
+    public double UpshiftBeltThrust(double rpm, DrivenSide driven, int j)
+    {
+        double torque = TorqueAt(rpm);
+        return thrusts[j].DriveThrust(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius);
+    }
+
+    private double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
+
+    private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
+    {
+        BeltPosition position = Positions[j];
+        double speed = Rotation.ToRadiansPerSecond(rpm);
+        double torque = TorqueAt(rpm);
+        double clamp = (direction == ShiftDirection.Upshift ? driven.Upshift : driven.Backshift)[j].At(torque);
+        BeltLoad belt = thrusts[j].Load(clamp, torque / position.DriveRadius);
+        double beltSpeed = speed * position.DriveRadius;
+        return new ShiftBalance(
+            rpm,
+            torque,
+            torque * speed,
+            PeakPower - torque * speed,
+            clamp,
+            anchor.Thrust * belt.DriveThrust,
+            drive.ThrustPerSpeedSquared[j] * speed * speed,
+            drive.SpringForce[j],
+            belt,
+            machine.BeltMassPerLength * beltSpeed * beltSpeed,
+            beltSpeed,
+            speed * machine.TyreRadius / (position.Ratio * machine.FinalDrive));
+    }
+
+    private double Narrow(Pair pair, double below, double above)
+    {
+        // The library also wants |f| under its accuracy: in meganewtons that never decides, the bracket does.
+        double Net(double rpm) => pair.Net(rpm, TorqueAt(rpm)) * 1e-6;
+        return Brent.TryFindRoot(Net, below, above, 1e-9, 200, out double root)
+            ? root
+            : throw new InvalidOperationException($"No balance found between {below} and {above} rpm.");
+    }
+
+    /// <summary>One drive side, one driven side, one position, one direction: the balance as a function of rpm.</summary>
+    private readonly struct Pair
+    {
+        // The tabulated floor may pass the solved thrust by its rounding; this is far more than that.
+        private const double FloorSlack = 1e-9;
+
+        private readonly BeltThrust thrust;
+        private readonly ClampLine clamp;
+        private readonly double flyweightThrust;
+        private readonly double springForce;
+        private readonly double thrustFactor;
+        private readonly double driveRadius;
+
+        public Pair(ShiftModel model, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
+        {
+            bool up = direction == ShiftDirection.Upshift;
+            double friction = model.machine.FlyweightFrictionShare;
+            thrust = model.thrusts[j];
+            clamp = (up ? driven.Upshift : driven.Backshift)[j];
+            flyweightThrust = (up ? 1 - friction : 1 + friction) * drive.ThrustPerSpeedSquared[j];
+            springForce = drive.SpringForce[j];
+            thrustFactor = model.anchor.Thrust;
+            driveRadius = model.Positions[j].DriveRadius;
+        }
+
+        /// <summary>Net closing thrust (N): what the drive clutch has less what the belt asks for.</summary>
+        public double Net(double rpm, double torque) =>
+            Available(rpm) - thrustFactor * thrust.DriveThrust(clamp.At(torque), torque / driveRadius);
+
+        /// <summary>True where the net closing thrust is 0 or more; most speeds are told apart without solving the belt.</summary>
+        public bool Closes(double rpm, double torque)
+        {
+            double least = thrust.LeastDriveThrust(clamp.At(torque), torque / driveRadius);
+            return Available(rpm) >= thrustFactor * least * (1 - FloorSlack) && Net(rpm, torque) >= 0;
+        }
+
+        private double Available(double rpm)
+        {
+            double speed = Rotation.ToRadiansPerSecond(rpm);
+            return flyweightThrust * speed * speed - springForce;
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using UnitsNet;
+
+namespace PartPicker.Mechanics;
+
+/// <summary>
+/// Elastic constants of spring wire, by material and wire diameter.
+/// </summary>
+/// <remarks>
+/// Source: [SHI] Table 10-5. Carbon wires soften slightly as they get thicker, so their rows are split at
+/// 0.032, 0.063 and 0.125 in; the alloy and stainless rows hold for every diameter.
+/// </remarks>
+public sealed class WireMaterial
+{
+    private const double InchesToMetres = 0.0254;
+    private const double Giga = 1e9;
+
+    private static readonly double[] BandLimitsM =
+        [0.032 * InchesToMetres, 0.063 * InchesToMetres, 0.125 * InchesToMetres];
+
+    private readonly double[] elasticGPa;
+    private readonly double[] shearGPa;
+
+    private WireMaterial(string key, string name, double[] elasticGPa, double[] shearGPa)
+    {
+        Key = key;
+        Name = name;
+        this.elasticGPa = elasticGPa;
+        this.shearGPa = shearGPa;
+    }
+
+    /// <summary>The wire table.</summary>
+    public static IReadOnlyList<WireMaterial> All { get; } =
+    [
+        new("music-wire-a228", "Music wire, ASTM A228", [203.4, 200, 196.5, 193], [82.7, 81.7, 81.0, 80.0]),
+        new("hard-drawn-a227", "Hard-drawn wire, ASTM A227", [198.6, 197.9, 197.2, 196.5], [80.7, 80.0, 79.3, 78.6]),
+        new("oil-tempered-a229", "Oil-tempered wire, ASTM A229", [196.5], [77.2]),
+        new("chrome-vanadium-a232", "Chrome-vanadium wire, ASTM A232", [203.4], [77.2]),
+        new("chrome-silicon-a401", "Chrome-silicon wire, ASTM A401", [203.4], [77.2]),
+        new("stainless-302-a313", "Stainless wire 302, ASTM A313", [193], [69.0]),
+    ];
+
+    /// <summary>How a catalog names the material.</summary>
+    public string Key { get; }
+
+    public string Name { get; }
+
+    /// <summary>The material of a key, or null when the table has none of that name.</summary>
+    public static WireMaterial? Find(string key) => All.FirstOrDefault(m => m.Key == key);
+
+    /// <summary>E, Young's modulus of wire of this diameter.</summary>
+    public Pressure ElasticModulus(Length wireDiameter) =>
+        Pressure.FromPascals(Band(elasticGPa, wireDiameter.Meters) * Giga);
+
+    /// <summary>G, shear modulus of wire of this diameter.</summary>
+    public Pressure ShearModulus(Length wireDiameter) =>
+        Pressure.FromPascals(Band(shearGPa, wireDiameter.Meters) * Giga);
+
+    private static double Band(double[] values, double diameterM) =>
+        values.Length == 1 ? values[0] : values[BandLimitsM.Count(limit => diameterM > limit)];
+}
