@@ -1,3 +1,4 @@
+using PartPicker.Api.CommandLine;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Health;
@@ -6,19 +7,44 @@ using PartPicker.Api.Parts;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Predictions;
 using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
 
-var builder = WebApplication.CreateBuilder(args);
-builder.Services.AddApiDocument();
-builder.Services.AddSingleton<CurrentCatalog>();
-builder.Services.AddSingleton(SearchTime.Standard);
-builder.Services.AddSingleton(TimeProvider.System);
-builder.Services.AddSingleton<PartPicker.Storage.IPickStore>(_ => throw new NotSupportedException());
-var app = builder.Build();
+(ServiceOptions? options, string? complaint) = ServiceOptions.Read(args);
+if (options is null)
+{
+    Console.Error.WriteLine($"{complaint}{Environment.NewLine}{Environment.NewLine}{Usage.Text}");
+    return Usage.ExitCode;
+}
+
+if (options.Help)
+{
+    Console.WriteLine(Usage.Text);
+    return 0;
+}
+
+if (PortChoice.Find(options.Port, Console.Out) is not { } port)
+{
+    Console.Error.WriteLine($"{PortChoice.MaxTries} ports from {options.Port} on are busy: name another with --port.");
+    return 1;
+}
+
+WebApplicationBuilder builder = WebApplication.CreateBuilder([.. options.HostSettings]);
+builder.ListenOnLoopback(port);
+builder.LogFaultsOnly();
+builder.Services.AddPartPicker(options);
+
+WebApplication app = builder.Build();
+app.UseSafetyHeaders();
+app.UseHead();
 app.UseProblems();
-app.MapPicks();
-app.MapPredictions();
+app.UseRouting();
+app.UseApiPage();
+app.MapPages();
+app.MapApiDocument();
+app.MapHealth();
 app.MapMachines();
 app.MapParts();
-app.MapHealth();
-app.UseSwagger(o => { o.OpenApiVersion = Microsoft.OpenApi.OpenApiSpecVersion.OpenApi3_1; o.RouteTemplate="openapi/{documentName}.json"; });
-app.Run();
+app.MapPredictions();
+app.MapPicks();
+
+return await ServiceRun.RunAsync(app);

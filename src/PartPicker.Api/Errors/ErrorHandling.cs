@@ -28,6 +28,8 @@ internal static class ErrorHandling
     private static Task AnswerStatus(HttpContext http)
     {
         HttpResponse response = http.Response;
+        if (response.Headers.Allow is [{ } allow] && allow == HttpMethods.Get)
+            response.Headers.Allow = $"{HttpMethods.Get}, {HttpMethods.Head}";
         string asked = $"{http.Request.Method} {http.Request.Path}";
         ErrorCode code = ErrorCodes.OfStatus(response.StatusCode);
         string detail = response.StatusCode switch

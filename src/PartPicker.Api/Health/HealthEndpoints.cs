@@ -10,7 +10,7 @@ internal static class HealthEndpoints
 {
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/health/live", () => JsonAnswer.Of(new LiveWire { Status = "live" }))
+        routes.MapGet("/health/live", () => TaggedAnswer.Of(new LiveWire { Status = "live" }))
             .WithName("isLive")
             .WithTags("Health")
             .WithSummary("Tell that the process answers.")
@@ -32,7 +32,7 @@ internal static class HealthEndpoints
     }
 
     private static IResult Ready(CurrentCatalog current) => current.Snapshot is { } catalog
-        ? JsonAnswer.Of(new ReadyWire
+        ? TaggedAnswer.Of(new ReadyWire
         {
             Status = "ready", CatalogRevision = catalog.Revision, ModelVersion = PartSelection.ModelVersion,
         })

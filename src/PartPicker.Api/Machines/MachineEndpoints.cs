@@ -17,8 +17,9 @@ internal static class MachineEndpoints
             .WithDescription("Every machine by id, with what a request needs to know before it asks.")
             .Produces<MachineListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machines")
+            .TakesNoParameters()
             .ProducesNotModified()
-            .ProducesProblems(500, 503);
+            .ProducesProblems(400, 500, 503);
 
         routes.MapGet("/v1/machines/{id}", Show)
             .WithName("getMachine")
@@ -31,7 +32,7 @@ internal static class MachineEndpoints
     }
 
     private static IResult List(CurrentCatalog current) => current.Snapshot is { } catalog
-        ? JsonAnswer.Of(MachineWriter.WriteList(catalog))
+        ? TaggedAnswer.Of(MachineWriter.WriteList(catalog))
         : CurrentCatalog.NotLoaded();
 
     private static IResult Show(
@@ -44,7 +45,7 @@ internal static class MachineEndpoints
         if (faults.Count > 0)
             return Problems.Of(faults);
         return catalog.FindMachine(id) is { } machine
-            ? JsonAnswer.Of(MachineWriter.Write(machine, new AnswerWriter(catalog, format)))
+            ? TaggedAnswer.Of(MachineWriter.Write(machine, new AnswerWriter(catalog, format)))
             : Problems.Of(ErrorCodes.MachineNotFound, $"The catalog holds no machine '{id}'; GET /v1/machines lists them.");
     }
 }

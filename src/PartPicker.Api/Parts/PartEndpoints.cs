@@ -27,7 +27,7 @@ internal static class PartEndpoints
         if (faults.Count > 0)
             return Problems.Of(faults);
         return catalog.FindPart(id) is { } part
-            ? JsonAnswer.Of(PartWriter.Write(part, new AnswerWriter(catalog, format)))
+            ? TaggedAnswer.Of(PartWriter.Write(part, new AnswerWriter(catalog, format)))
             : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'.");
     }
 }

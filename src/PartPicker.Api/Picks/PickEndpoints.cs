@@ -34,8 +34,9 @@ internal static class PickEndpoints
             .WithSummary("Fetch a ranked answer again.")
             .WithDescription("The bytes that were sent first. Fetching moves the expiry, which the Sunset header tells.")
             .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .TakesNoParameters()
             .ProducesNotModified()
-            .ProducesProblems(404, 500);
+            .ProducesProblems(400, 404, 500);
     }
 
     private static async Task<IResult> AskAsync(
@@ -54,7 +55,7 @@ internal static class PickEndpoints
         if (request is null || faults.Count > 0)
             return Problems.Of(faults);
 
-        string id = PickIdentity.Of(request, format, catalog.Revision).Id;
+        string id = PickIdentity.Of(request, format, catalog.Revision).ToId();
         if (store.Find(id, clock.GetUtcNow()) is { } known)
             return Created(known);
 
@@ -81,10 +82,10 @@ internal static class PickEndpoints
 
     private static IResult Fetch(string id, IPickStore store, TimeProvider clock) =>
         store.Find(id, clock.GetUtcNow()) is { } pick
-            ? new JsonAnswer(pick.Body) { Sunset = pick.ExpiresAt }
+            ? new TaggedAnswer(pick.Body) { Sunset = pick.ExpiresAt }
             : Problems.Of(ErrorCodes.PickNotFound, "No stored answer has this id; ask again with POST /v1/picks.");
 
-    private static JsonAnswer Created(StoredPick pick) => new(pick.Body)
+    private static TaggedAnswer Created(StoredPick pick) => new(pick.Body)
     {
         Status = StatusCodes.Status201Created, Location = $"{Path}/{pick.Id}", Sunset = pick.ExpiresAt,
     };

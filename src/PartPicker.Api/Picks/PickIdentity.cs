@@ -18,5 +18,5 @@ internal sealed record PickIdentity(
         PartSelection.ModelVersion);
 
     /// <summary>The id that stands for it.</summary>
-    public string Id => Convert.ToHexStringLower(SHA256.HashData(WireJson.Bytes(this)));
+    public string ToId() => Convert.ToHexStringLower(SHA256.HashData(WireJson.Bytes(this)));
 }

@@ -39,7 +39,7 @@ internal static class PredictionEndpoints
 
         Outcome<PredictionAnswer> outcome = SetPrediction.Predict(catalog, request);
         return outcome.Answer is { } answer
-            ? JsonAnswer.Of(PredictionWriter.Write(request, answer, new AnswerWriter(catalog, format)))
+            ? TaggedAnswer.Of(PredictionWriter.Write(request, answer, new AnswerWriter(catalog, format)))
             : Problems.Of(outcome.Problems);
     }
 }

@@ -3,8 +3,8 @@ using Microsoft.Net.Http.Headers;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>Sends bytes of JSON with their entity tag; a GET that brings the same tag is answered with 304.</summary>
-internal sealed class JsonAnswer(ReadOnlyMemory<byte> body) : IResult
+/// <summary>Sends bytes with their entity tag; a GET that brings the same tag is answered with 304.</summary>
+internal sealed class TaggedAnswer(ReadOnlyMemory<byte> body, string mediaType = WireJson.MediaType) : IResult
 {
     // Half of a SHA-256 is far more than two answers ever need to differ.
     private const int TagBytes = 16;
@@ -17,7 +17,7 @@ internal sealed class JsonAnswer(ReadOnlyMemory<byte> body) : IResult
     /// <summary>When the stored answer may go (RFC 8594).</summary>
     public DateTimeOffset? Sunset { get; init; }
 
-    public static JsonAnswer Of<T>(T wire) => new(WireJson.Bytes(wire));
+    public static TaggedAnswer Of<T>(T wire) => new(WireJson.Bytes(wire));
 
     public async Task ExecuteAsync(HttpContext httpContext)
     {
@@ -39,7 +39,7 @@ internal sealed class JsonAnswer(ReadOnlyMemory<byte> body) : IResult
         }
 
         response.StatusCode = Status;
-        response.ContentType = WireJson.MediaType;
+        response.ContentType = mediaType;
         response.ContentLength = body.Length;
         await response.Body.WriteAsync(body, httpContext.RequestAborted);
     }
