@@ -63,12 +63,12 @@ public sealed class BeltPath
             + 2 * gamma * (secondRadius - firstRadius);
     }
 
-    /// <summary>The belt at a travel at or beyond contact.</summary>
+    /// <summary>The belt at a travel x (m) at or beyond contact; below contact there is no ratio.</summary>
     /// <exception cref="ArgumentException">The belt cannot run there: too short or too long for the sheaves.</exception>
     public BeltPosition AtTravel(double travel) =>
         At(travel, contactRadius + (travel - contactTravel) / twiceTan);
 
-    /// <summary>The belt at a ratio.</summary>
+    /// <summary>The belt at a ratio i = R₂/R₁; the travel that gives it may lie below contact.</summary>
     /// <exception cref="ArgumentException">No radii give this ratio with this belt.</exception>
     public BeltPosition AtRatio(double ratio)
     {
@@ -77,7 +77,7 @@ public sealed class BeltPath
         for (int step = 0; step < MaxSteps; step++)
         {
             double difference = (ratio - 1) * r1;
-            double gamma = Math.Asin(Math.Clamp(difference / centreDistance, -1, 1));
+            double gamma = Math.Asin(difference / centreDistance);
             double slope = Math.PI - 2 * gamma + ratio * (Math.PI + 2 * gamma);
             double change = (Length(r1, ratio * r1, centreDistance) - pitchLength) / slope;
             r1 -= change;
@@ -88,9 +88,14 @@ public sealed class BeltPath
         return At(contactTravel + (r1 - contactRadius) * twiceTan, r1);
     }
 
-    /// <summary>K positions evenly spaced by ratio between two travels, both ends included.</summary>
+    /// <summary>K positions evenly spaced by ratio between two travels (m), both ends included.</summary>
+    /// <param name="fromTravel">x at the first position.</param>
+    /// <param name="toTravel">x at the last.</param>
+    /// <param name="count">K, 2 or more.</param>
+    /// <exception cref="ArgumentException">Fewer than two positions, or the belt does not run at one of them.</exception>
     public BeltPosition[] EvenlyByRatio(double fromTravel, double toTravel, int count)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 2);
         BeltPosition first = AtTravel(fromTravel);
         BeltPosition last = AtTravel(toTravel);
         var positions = new BeltPosition[count];

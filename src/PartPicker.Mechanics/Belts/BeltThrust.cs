@@ -16,7 +16,7 @@ public enum DriveThrustForm
 /// <param name="TightNet">T₁′, entry tension at the drive sheave less the centrifugal part.</param>
 /// <param name="SlackNet">T₂′, the other one.</param>
 /// <param name="ActiveArc">θ_a, arc over which the tension changes.</param>
-/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no torque.</param>
+/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no active arc.</param>
 /// <param name="DrivenSlips">True where the clamp cannot carry the torque on the driven sheave.</param>
 /// <param name="DriveThrust">F_d, axial force that the belt asks of the drive clutch.</param>
 public readonly record struct BeltLoad(
@@ -46,7 +46,7 @@ public readonly struct BeltThrust
     private readonly double[] floor;
 
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
-    /// <param name="friction">μ, friction of belt on sheave.</param>
+    /// <param name="friction">μ, friction of belt on sheave, positive.</param>
     /// <param name="driveWrap">θ₁ (rad).</param>
     /// <param name="drivenWrap">θ₂ (rad).</param>
     /// <param name="form">How the drive sheave carries the belt.</param>
@@ -68,38 +68,46 @@ public readonly struct BeltThrust
         }
     }
 
-    /// <summary>μ_e = μ / sin β: friction of a belt wedged in a groove of half angle β (rad).</summary>
+    /// <summary>Friction of a belt wedged in a groove: μ_e = μ / sin β.</summary>
+    /// <param name="friction">μ, friction of belt on sheave.</param>
+    /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β ≤ π/2; at π/2 the belt is flat.</param>
+    /// <remarks>Source: [KG] ch. 11.</remarks>
     public static double GrooveFriction(double friction, double halfAngle) => friction / Math.Sin(halfAngle);
 
     /// <summary>T_c = m v², tension that turning the belt takes: no sheave feels it.</summary>
-    /// <param name="massPerLength">m.</param>
-    /// <param name="beltSpeed">v.</param>
+    /// <param name="massPerLength">m, belt mass per length.</param>
+    /// <param name="beltSpeed">v, belt speed.</param>
+    /// <remarks>Source: [KG] ch. 11.</remarks>
     public static Force CentrifugalTension(LinearDensity massPerLength, Speed beltSpeed) =>
         Force.FromNewtons(massPerLength.KilogramsPerMeter * Math.Pow(beltSpeed.MetersPerSecond, 2));
 
-    /// <summary>The belt's load under a driven clamp and an effective tension.</summary>
-    /// <param name="drivenClamp">F_s (N), positive.</param>
+    /// <summary>The belt's tensions, active arc, margin and drive thrust under a driven clamp and an effective tension.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public BeltLoad Load(double drivenClamp, double effectiveTension)
     {
-        double needed = twiceTan * drivenClamp;
+        double needed = Needed(drivenClamp);
         bool slips = needed * friction < effectiveTension;
         (double slack, double arc) = SlackAndArc(needed, effectiveTension);
         double margin = slips
             ? needed * friction / effectiveTension * (Math.Min(wrap1, wrap2) / wrap2)
-            : effectiveTension > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
+            : arc > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
         return new BeltLoad(
             slack + effectiveTension, slack, arc, margin, slips, Thrust(slack, effectiveTension, arc));
     }
 
-    /// <summary>F_d alone: the inner loop of the balance.</summary>
+    /// <summary>F_d alone (N): the inner loop of the balance.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public double DriveThrust(double drivenClamp, double effectiveTension)
     {
-        (double slack, double arc) = SlackAndArc(twiceTan * drivenClamp, effectiveTension);
+        (double slack, double arc) = SlackAndArc(Needed(drivenClamp), effectiveTension);
         return Thrust(slack, effectiveTension, arc);
     }
 
-    /// <summary>A thrust that <see cref="DriveThrust"/> never falls below, at a twentieth of its cost.</summary>
+    /// <summary>A thrust (N) that <see cref="DriveThrust"/> never falls below, at a fraction of its cost.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     /// <remarks>
     /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
     /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
@@ -115,6 +123,9 @@ public readonly struct BeltThrust
         double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
         return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
     }
+
+    // A sheave pushes on the belt and never pulls: a clamp below 0 holds as much as none.
+    private double Needed(double drivenClamp) => twiceTan * Math.Max(0, drivenClamp);
 
     private double Thrust(double slack, double effectiveTension, double arc, bool cut = true)
     {
@@ -148,7 +159,7 @@ public readonly struct BeltThrust
             double slope = wrap2 - (log - effectiveTension / (slack + effectiveTension)) / friction;
             double change = excess / slope;
             slack -= change;
-            if (change <= 1e-14 * slack)
+            if (change <= 1e-14 * (slack + effectiveTension))
                 break;
         }
 

@@ -31,14 +31,15 @@ public sealed class HelixCam
 
     /// <summary>Axial force of a torque on the cam: F = T/(r_c tan(α ∓ φ)), − where the torque is overcome, + where it drives.</summary>
     /// <param name="torque">T, torque on the cam.</param>
-    /// <param name="camRadius">r_c.</param>
+    /// <param name="camRadius">r_c, radius of the cam track.</param>
     /// <param name="helixAngle">α, from the plane of rotation.</param>
     /// <param name="signedFriction">−φ where the sheave is forced open (upshift), +φ where it closes (backshift).</param>
+    /// <remarks>Valid for 0 &lt; α ∓ φ &lt; 90°. Source: [KG] ch. 10, the power screw raised and lowered.</remarks>
     public static Force Thrust(Torque torque, Length camRadius, Angle helixAngle, Angle signedFriction) =>
         Force.FromNewtons(torque.NewtonMeters
             / (camRadius.Meters * Math.Tan(helixAngle.Radians + signedFriction.Radians)));
 
-    /// <summary>Least and greatest angle between low gear and an opening travel.</summary>
+    /// <summary>Least and greatest angle (rad) between low gear and an opening travel (m).</summary>
     public (double Least, double Greatest) AngleRange(double openingTravel)
     {
         double[] angles =
@@ -50,7 +51,7 @@ public sealed class HelixCam
         return (angles.Min(), angles.Max());
     }
 
-    /// <summary>α at an opening travel.</summary>
+    /// <summary>α (rad) at an opening travel (m).</summary>
     public double Angle(double openingTravel)
     {
         if (openingTravel <= points[0].Travel)
@@ -66,7 +67,7 @@ public sealed class HelixCam
         return points[^1].Angle;
     }
 
-    /// <summary>Θ, turn of the cam from low gear to an opening travel of 0 or more.</summary>
+    /// <summary>Θ, turn of the cam (rad) from low gear to an opening travel (m) of 0 or more.</summary>
     public double Turn(double openingTravel)
     {
         double turn = 0;
@@ -86,11 +87,11 @@ public sealed class HelixCam
             return 0;
         double a = Angle(from);
         double b = Angle(to);
-        double slope = (b - a) / (to - from);
+        double straight = (to - from) / camRadius;
 
-        // ln(sin b/sin a)/slope loses its digits as the slope vanishes; the mid-angle form is exact to second order.
-        return Math.Abs(b - a) < 1e-7
-            ? (to - from) / (camRadius * Math.Tan((a + b) / 2))
-            : Math.Log(Math.Sin(b) / Math.Sin(a)) / (camRadius * slope);
+        // ln(sin b/sin a) = 2 artanh(tan((b−a)/2)/tan((a+b)/2)), which keeps its digits where a and b are close.
+        return a == b
+            ? straight / Math.Tan(a)
+            : straight * 2 * Math.Atanh(Math.Tan((b - a) / 2) / Math.Tan((a + b) / 2)) / (b - a);
     }
 }

@@ -8,12 +8,14 @@ internal static class Maximum
     private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 
     /// <summary>
-    /// Samples each piece, then narrows the neighbourhood of the best sample by golden section. The pieces are
-    /// smooth and short, so one neighbourhood holds one top.
+    /// Samples each piece, then narrows the neighbourhood of the best sample, by golden section or by the zero of
+    /// the slope. The pieces are smooth and short, so one neighbourhood holds one top.
     /// </summary>
     /// <param name="f">The function.</param>
     /// <param name="cuts">Rising: both ends of the span, and between them every x where a piece ends.</param>
-    public static (double X, double Value) Of(Func<double, double> f, IReadOnlyList<double> cuts)
+    /// <param name="slope">df/dx where it is known: its zero is sharp where the top is flat.</param>
+    public static (double X, double Value) Of(
+        Func<double, double> f, IReadOnlyList<double> cuts, Func<double, double>? slope = null)
     {
         double[] xs = Samples(cuts);
         int best = 0;
@@ -27,7 +29,9 @@ internal static class Maximum
 
         double from = xs[Math.Max(best - 1, 0)];
         double to = xs[Math.Min(best + 1, xs.Length - 1)];
-        double x = GoldenSection(f, from, to);
+        double x = slope is null ? GoldenSection(f, from, to)
+            : slope(from) > 0 && slope(to) < 0 ? Root.Between(slope, from, to)
+            : xs[best];
         double refined = f(x);
         return refined > bestValue ? (x, refined) : (xs[best], bestValue);
     }

@@ -33,8 +33,10 @@ public sealed class SmoothCurve
             : CubicSpline.InterpolatePchipSorted(xs, ys);
     }
 
+    /// <summary>Least x that may be asked.</summary>
     public double From => xs[0];
 
+    /// <summary>Greatest x that may be asked.</summary>
     public double To => xs[^1];
 
     /// <summary>The points' x.</summary>
@@ -52,7 +54,8 @@ public sealed class SmoothCurve
     public double Slope(double x) => curve.Differentiate(Checked(x));
 
     /// <summary>The least slope between two x.</summary>
-    /// <remarks>Between knots the slope is a parabola, so its ends and its vertex decide.</remarks>
+    /// <remarks>Between knots the slope is a parabola, and it has no jumps: the ends and the vertices decide.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">An end lies outside the points.</exception>
     public double LeastSlope(double from, double to)
     {
         double least = double.PositiveInfinity;
@@ -61,12 +64,9 @@ public sealed class SmoothCurve
         {
             double a = cuts[i - 1];
             double b = cuts[i];
-
-            // The library takes a knot into the piece on its right: stay inside the piece at both ends.
-            double inset = (b - a) * 1e-9;
-            double left = Slope(a + inset);
+            double left = Slope(a);
             double middle = Slope((a + b) / 2);
-            double right = Slope(b - inset);
+            double right = Slope(b);
             least = Math.Min(least, Math.Min(left, Math.Min(middle, right)));
             double bend = left - 2 * middle + right;
             if (bend > 0)

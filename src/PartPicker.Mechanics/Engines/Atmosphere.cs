@@ -10,14 +10,19 @@ public static class Atmosphere
     private const double LapseKPerM = 0.0065;
     private const double GravityMPerS2 = 9.80665;
     private const double GasConstantDryAir = 287.05287;
+    private const double TropopauseM = 11_000;
 
     /// <summary>Pressure at a geopotential altitude: p = 101 325 (1 − 0.0065 H / 288.15)^(g₀ / (R L)).</summary>
-    /// <param name="altitude">H, geopotential altitude within the troposphere (below 11 000 m).</param>
+    /// <param name="altitude">H, geopotential altitude within the troposphere (up to 11 000 m).</param>
     /// <remarks>Source: [ISO 2533]; U.S. Standard Atmosphere 1976.</remarks>
-    public static Pressure PressureAt(Length altitude) =>
-        Pressure.FromPascals(SeaLevelPressurePa * Math.Pow(
+    /// <exception cref="ArgumentOutOfRangeException">The altitude lies above the troposphere.</exception>
+    public static Pressure PressureAt(Length altitude)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(altitude.Meters, TropopauseM, nameof(altitude));
+        return Pressure.FromPascals(SeaLevelPressurePa * Math.Pow(
             1 - LapseKPerM * altitude.Meters / SeaLevelTemperatureK,
             GravityMPerS2 / (GasConstantDryAir * LapseKPerM)));
+    }
 
     /// <summary>Temperature of the standard day at a geopotential altitude: T = 288.15 − 0.0065 H.</summary>
     /// <remarks>Source: [ISO 2533].</remarks>
@@ -27,7 +32,7 @@ public static class Atmosphere
     /// <summary>The factor that a standard multiplies measured torque by to reach its reference air.</summary>
     /// <param name="law">SAE J1349: cf = 1.180 (99 000/p) √(T/298) − 0.18. ISO 1585: cf = (99 000/p)^1.2 (T/298)^0.6.</param>
     /// <param name="dryPressure">p, pressure of the dry air.</param>
-    /// <param name="temperature">T, air temperature.</param>
+    /// <param name="temperature">T, air temperature in kelvin as it is.</param>
     /// <remarks>
     /// The standards allow this as a correction only near their reference (0.93 to 1.07); at altitude it is a
     /// model. Source: [SAE J1349] (June 1990); [ISO 1585].
@@ -46,8 +51,10 @@ public static class Atmosphere
 
     /// <summary>Torque in this air over torque on the standard day at sea level: cf(sea level) / cf(here).</summary>
     /// <param name="law">Which standard's correction.</param>
-    /// <param name="altitude">H, geopotential altitude.</param>
+    /// <param name="altitude">H, geopotential altitude within the troposphere (up to 11 000 m).</param>
     /// <param name="temperature">T, air temperature; the standard day's where null.</param>
+    /// <remarks>Both corrections are taken against the same day, so their reference air drops out.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The altitude lies above the troposphere.</exception>
     public static double TorqueFactor(AirCorrection law, Length altitude, Temperature? temperature)
     {
         double reference = Correction(

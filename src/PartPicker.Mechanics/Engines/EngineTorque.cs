@@ -29,6 +29,9 @@ public sealed class EngineTorque
     public (double Rpm, double PowerW) PeakPower()
     {
         double[] cuts = [0, .. curve.Knots.Where(n => n > 0 && n < RevLimitRpm), RevLimitRpm];
-        return Maximum.Of(n => At(n) * Rotation.ToRadiansPerSecond(n), cuts);
+        return Maximum.Of(
+            n => At(n) * Rotation.ToRadiansPerSecond(n),
+            cuts,
+            slope: n => At(n) + n * (n < curve.From ? 0 : curve.Slope(n)));
     }
 }

@@ -16,9 +16,10 @@ public readonly record struct Engagement(double Rpm, double Travel)
     /// <param name="flyweightFactor">a_f, factor on flyweight thrust from a measured run; 1 without.</param>
     /// <remarks>
     /// At x_c alone the answer is too low wherever a notch in the arm holds the flyweight back. A spring that
-    /// is loose at rest gives no engagement and must be refused before.
+    /// is loose at rest does not fit and is refused before. Source: balance of spring and virtual work.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The travel leaves a curve.</exception>
+    /// <exception cref="ArgumentException">The spring nowhere pushes, or the flyweights have no thrust.</exception>
     public static Engagement Of(
         LinearCurve spring,
         double springLength,
@@ -39,6 +40,8 @@ public readonly record struct Engagement(double Rpm, double Travel)
         ];
         (double travel, double ratio) = Maximum.Of(
             x => spring.At(springLength - x) / flyweights.ThrustPerSpeedSquared(x), cuts);
+        if (!(ratio > 0 && double.IsFinite(ratio)))
+            throw new ArgumentException("The drive spring must push, and the flyweights against it, before contact.");
         double speed = Math.Sqrt(ratio / ((1 - frictionShare) * flyweightFactor));
         return new Engagement(Rotation.ToRpm(speed), travel);
     }

@@ -19,7 +19,9 @@ public static class Anchor
     /// <param name="driven">The driven side of the run.</param>
     /// <param name="frictionShare">f.</param>
     /// <param name="engagementRpm">n_e as measured.</param>
-    /// <param name="shiftRpm">Shift rpm as measured at each position of <paramref name="unanchored"/>.</param>
+    /// <param name="shiftRpm">Shift rpm as measured at each position of <paramref name="unanchored"/>, one or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is not positive or lies beyond the engine's table.</exception>
+    /// <exception cref="ArgumentException">Not one shift rpm for each position.</exception>
     public static AnchorFactors Solve(
         ShiftModel unanchored,
         DriveSide drive,
@@ -28,6 +30,9 @@ public static class Anchor
         double engagementRpm,
         IReadOnlyList<double> shiftRpm)
     {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(engagementRpm);
+        if (shiftRpm.Count == 0 || shiftRpm.Count != unanchored.Positions.Count)
+            throw new ArgumentException("A measured run needs one shift rpm for each position.", nameof(shiftRpm));
         double flyweight = Math.Pow(drive.Engagement.Rpm / engagementRpm, 2);
         double thrustSquares = 0;
         double products = 0;

@@ -1,5 +1,3 @@
-using MathNet.Numerics.RootFinding;
-
 namespace PartPicker.Mechanics;
 
 /// <summary>
@@ -57,6 +55,8 @@ public sealed class ShiftModel
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A length or a travel leaves its curve.</exception>
+    /// <exception cref="ArgumentException">The spring nowhere pushes before contact.</exception>
     public DriveSide Drive(LinearCurve spring, FlyweightSet flyweights) => new(
         Engagement.Of(
             spring, machine.DriveSpringLength, flyweights, machine.ContactTravel,
@@ -68,13 +68,18 @@ public sealed class ShiftModel
     /// <param name="axial">Axial force (N) over length (m), known from l₂ − y(x_f) to l₂.</param>
     /// <param name="twist">Torque (N·m) over twist (rad), known from ψ₀ to ψ₀ + Θ(y(x_f)).</param>
     /// <param name="preloadTwist">ψ₀, twist in low gear (rad).</param>
-    /// <param name="helix">The cam, neither self-locking up nor beyond 90° back.</param>
+    /// <param name="helix">The cam, neither self-locking up nor beyond 90° back: 0 &lt; α − φ and α + φ &lt; π/2.</param>
+    /// <exception cref="ArgumentException">The helix locks itself at a position.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A length or a twist leaves its curve.</exception>
     public DrivenSide Driven(LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix)
     {
+        double friction = machine.CamFrictionAngle;
         double[] angles = [.. Positions.Select(p => helix.Angle(p.OpeningTravel))];
+        if (angles.Any(a => !(a - friction > 0 && a + friction < Math.PI / 2)))
+            throw new ArgumentException("A helix angle is too flat or too steep for the friction of the cam.", nameof(helix));
         double[] turns = [.. Positions.Select(p => helix.Turn(p.OpeningTravel))];
         return new DrivenSide(
-            angles, turns, Clamps(-machine.CamFrictionAngle), Clamps(machine.CamFrictionAngle));
+            angles, turns, Clamps(-friction), Clamps(friction));
 
         ClampLine[] Clamps(double signedFriction) =>
         [
@@ -123,6 +128,14 @@ public sealed class ShiftModel
         return thrusts[j].DriveThrust(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius);
     }
 
+    /// <summary>Slip margin on the upshift at a speed; +∞ where there is no torque to slip under.</summary>
+    public double UpshiftSlipMargin(double rpm, DrivenSide driven, int j)
+    {
+        double torque = TorqueAt(rpm);
+        double margin = thrusts[j].Load(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius).SlipMargin;
+        return double.IsNaN(margin) ? double.PositiveInfinity : margin;
+    }
+
     private double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
 
     private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
@@ -148,14 +161,8 @@ public sealed class ShiftModel
             speed * machine.TyreRadius / (position.Ratio * machine.FinalDrive));
     }
 
-    private double Narrow(Pair pair, double below, double above)
-    {
-        // The library also wants |f| under its accuracy: in meganewtons that never decides, the bracket does.
-        double Net(double rpm) => pair.Net(rpm, TorqueAt(rpm)) * 1e-6;
-        return Brent.TryFindRoot(Net, below, above, 1e-9, 200, out double root)
-            ? root
-            : throw new InvalidOperationException($"No balance found between {below} and {above} rpm.");
-    }
+    private double Narrow(Pair pair, double below, double above) =>
+        Root.Between(rpm => pair.Net(rpm, TorqueAt(rpm)), below, above);
 
     /// <summary>One drive side, one driven side, one position, one direction: the balance as a function of rpm.</summary>
     private readonly struct Pair

@@ -14,6 +14,9 @@ public sealed class WireMaterial
     private const double InchesToMetres = 0.0254;
     private const double Giga = 1e9;
 
+    // The same wire in inches and in millimetres differs in its last digit; far below any wire tolerance.
+    private const double LimitTolerance = 1e-9;
+
     private static readonly double[] BandLimitsM =
         [0.032 * InchesToMetres, 0.063 * InchesToMetres, 0.125 * InchesToMetres];
 
@@ -56,5 +59,5 @@ public sealed class WireMaterial
         Pressure.FromPascals(Band(shearGPa, wireDiameter.Meters) * Giga);
 
     private static double Band(double[] values, double diameterM) =>
-        values.Length == 1 ? values[0] : values[BandLimitsM.Count(limit => diameterM > limit)];
+        values.Length == 1 ? values[0] : values[BandLimitsM.Count(limit => diameterM > limit + LimitTolerance)];
 }

@@ -1,0 +1,61 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>Collects what the rules said: every refusal, and every check that could not be made.</summary>
+internal sealed class FitReport
+{
+    /// <summary>Longest list that an answer carries; counts by rule go on beyond it.</summary>
+    public const int MaxListed = 500;
+
+    private readonly List<Refusal> refusals = [];
+    private readonly List<NotChecked> notChecked = [];
+    private readonly SortedDictionary<string, (long Count, string Sentence)> byRule = new(StringComparer.Ordinal);
+
+    public IReadOnlyList<Refusal> Refusals => refusals;
+
+    public IReadOnlyList<NotChecked> Unknowns => notChecked;
+
+    /// <summary>How many candidates each rule refused, and what the rule asks for.</summary>
+    public IReadOnlyDictionary<string, (long Count, string Sentence)> ByRule => byRule;
+
+    /// <summary>True when the candidate keeps every rule that can be checked.</summary>
+    public bool Accepts<T>(IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part)
+    {
+        bool fits = true;
+        foreach (FitRule<T> rule in rules)
+        {
+            FitCheck check = rule.Check(candidate, machine);
+            switch (check.Verdict)
+            {
+                case FitVerdict.Broken:
+                    fits = false;
+                    Count(rule.Name, rule.Meaning);
+                    if (refusals.Count < MaxListed)
+                        refusals.Add(new Refusal(slot, part, rule.Name, check.Measured, check.Limit, check.Sentence));
+                    break;
+                case FitVerdict.NotChecked when notChecked.Count < MaxListed:
+                    notChecked.Add(new NotChecked(slot, part, rule.Name, check.Sentence));
+                    break;
+            }
+        }
+
+        return fits;
+    }
+
+    /// <summary>Counts a refusal that has no part of its own, as of a whole set.</summary>
+    public void Count(string rule, string sentence, long count = 1)
+    {
+        (long before, _) = byRule.GetValueOrDefault(rule);
+        byRule[rule] = (before + count, sentence);
+    }
+
+    /// <summary>By how much a candidate keeps each rule that could be checked.</summary>
+    public static IEnumerable<FitMargin> Margins<T>(
+        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part) =>
+        from rule in rules
+        let check = rule.Check(candidate, machine)
+        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
+        select new FitMargin(
+            slot, part, rule.Name, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+}

@@ -1,0 +1,115 @@
+using PartPicker.Mechanics;
+using UnitsNet;
+using Xunit;
+
+namespace PartPicker.Tests.Mechanics;
+
+/// <summary>Air and what it does to torque, against the standards; keys as in docs/sources.md.</summary>
+public sealed class PublishedAirTests
+{
+    private const double GasConstantDryAir = 287.05287;
+
+    // ATM-1, [ISO 2533], [USSA]: temperature, pressure and density by geopotential altitude.
+    [Theory]
+    [InlineData(0, 288.150, 101_325, 1.22500)]
+    [InlineData(500, 284.900, 95_460.8, 1.16727)]
+    [InlineData(1000, 281.650, 89_874.6, 1.11164)]
+    [InlineData(1500, 278.400, 84_556.0, 1.05807)]
+    [InlineData(2000, 275.150, 79_495.2, 1.00649)]
+    [InlineData(3000, 268.650, 70_108.5, 0.90912)]
+    [InlineData(4000, 262.150, 61_640.2, 0.81913)]
+    public void Air_by_geopotential_altitude_is_that_of_the_standard(
+        double metres, double kelvins, double pascals, double density)
+    {
+        double pressure = Atmosphere.PressureAt(Length.FromMeters(metres)).Pascals;
+        double temperature = Atmosphere.StandardTemperature(Length.FromMeters(metres)).Kelvins;
+
+        Assert.Equal(kelvins, temperature, 1e-9);
+        Assert.Equal(pascals, pressure, 0.05);
+        Assert.Equal(density, pressure / (GasConstantDryAir * temperature), 5e-6);
+    }
+
+    // [AND] App. D: pressure by geometric altitude Z, with H = 6 356 766 Z/(6 356 766 + Z).
+    [Theory]
+    [InlineData(1000, 8.9876e4)]
+    [InlineData(2000, 7.9501e4)]
+    [InlineData(3000, 7.0121e4)]
+    [InlineData(4000, 6.1660e4)]
+    public void Pressure_by_geometric_altitude_is_that_of_Anderson(double metres, double pascals) =>
+        Assert.Equal(
+            pascals,
+            Atmosphere.PressureAt(Length.FromMeters(6_356_766 * metres / (6_356_766 + metres))).Pascals,
+            0.5);
+
+    // [SAE J1349] and [ISO 1585] on the dry standard day, recomputed: torque here over torque in reference air. The
+    // first is written with Celsius degrees counted from 273, not 273.15: in kelvin its temperature is 0.15 lower.
+    [Theory]
+    [InlineData(0, 1.04886, 1.04920)]
+    [InlineData(500, 0.98403, 0.98343)]
+    [InlineData(1000, 0.92309, 0.92110)]
+    [InlineData(1500, 0.86580, 0.86206)]
+    [InlineData(2000, 0.81190, 0.80619)]
+    [InlineData(3000, 0.71344, 0.70336)]
+    [InlineData(4000, 0.62616, 0.61161)]
+    public void Corrections_by_altitude_are_those_of_the_standards(double metres, double saeJ1349, double iso1585)
+    {
+        Pressure pressure = Atmosphere.PressureAt(Length.FromMeters(metres));
+        Temperature temperature = Atmosphere.StandardTemperature(Length.FromMeters(metres));
+        var from273 = Temperature.FromKelvins(temperature.Kelvins - 0.15);
+
+        Assert.Equal(saeJ1349, 1 / Atmosphere.Correction(AirCorrection.SaeJ1349, pressure, from273), 5e-6);
+        Assert.Equal(iso1585, 1 / Atmosphere.Correction(AirCorrection.Iso1585, pressure, temperature), 5e-6);
+    }
+
+    // 900 mbar of dry air at 30 °C, which is 303 K in both, recomputed.
+    [Theory]
+    [InlineData(AirCorrection.SaeJ1349, 1.12884)]
+    [InlineData(AirCorrection.Iso1585, 1.13242)]
+    public void Corrections_of_a_warm_day_are_those_of_the_standards(AirCorrection law, double factor) =>
+        Assert.Equal(
+            factor,
+            Atmosphere.Correction(law, Pressure.FromMillibars(900), Temperature.FromKelvins(303)),
+            5e-6);
+
+    // Recomputed: relative to the standard day at sea level, in metres and (ALT-1) in thousands of feet.
+    [Theory]
+    [InlineData(AirCorrection.SaeJ1349, 1000, 0.8801)]
+    [InlineData(AirCorrection.SaeJ1349, 2000, 0.7741)]
+    [InlineData(AirCorrection.SaeJ1349, 3000, 0.6802)]
+    [InlineData(AirCorrection.SaeJ1349, 4000, 0.5970)]
+    [InlineData(AirCorrection.Iso1585, 1000, 0.8779)]
+    [InlineData(AirCorrection.Iso1585, 2000, 0.7684)]
+    [InlineData(AirCorrection.Iso1585, 3000, 0.6704)]
+    [InlineData(AirCorrection.Iso1585, 4000, 0.5829)]
+    [InlineData(AirCorrection.SaeJ1349, 914.4, 0.890)]
+    [InlineData(AirCorrection.SaeJ1349, 1524, 0.823)]
+    [InlineData(AirCorrection.SaeJ1349, 3048, 0.676)]
+    public void Torque_falls_with_altitude_by_the_ratio_of_corrections(AirCorrection law, double metres, double factor) =>
+        Assert.Equal(
+            factor,
+            Atmosphere.TorqueFactor(law, Length.FromMeters(metres), temperature: null),
+            law == AirCorrection.SaeJ1349 && metres % 1000 != 0 ? 5e-4 : 5e-5);
+
+    [Fact]
+    public void Altitude_above_the_troposphere_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Atmosphere.PressureAt(Length.FromMeters(11_001)));
+
+    [Fact]
+    public void Temperature_given_replaces_that_of_the_standard_day()
+    {
+        Length altitude = Length.FromMeters(1000);
+        Temperature standard = Atmosphere.StandardTemperature(altitude);
+
+        Assert.Equal(
+            Atmosphere.TorqueFactor(AirCorrection.Iso1585, altitude, null),
+            Atmosphere.TorqueFactor(AirCorrection.Iso1585, altitude, standard),
+            1e-15);
+
+        // ISO 1585 goes by T^0.6 at equal pressure.
+        Relative.Equal(
+            Math.Pow(standard.Kelvins / 300, 0.6),
+            Atmosphere.TorqueFactor(AirCorrection.Iso1585, altitude, Temperature.FromKelvins(300))
+                / Atmosphere.TorqueFactor(AirCorrection.Iso1585, altitude, null),
+            1e-12);
+    }
+}
