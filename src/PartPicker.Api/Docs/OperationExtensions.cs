@@ -26,7 +26,7 @@ internal static class OperationExtensions
         {
             FaultList faults = new();
             foreach ((string name, var sent) in context.HttpContext.Request.Query)
-                faults.AddParameter(ErrorCodes.UnknownParameter, name, sent, "No query parameter is taken here.");
+                faults.AddParameter(ErrorCodes.UnknownParameter, name, sent, "no query parameter");
             return faults.Count > 0 ? Problems.Of(faults) : await next(context);
         });
 }

@@ -107,9 +107,6 @@ internal static class ErrorCodes
     public static readonly ErrorCode PartUnusable = new(RequestProblemCodes.PartUnusable, 400, "The part cannot be computed",
         "The catalog knows too little of the part, or nothing over the travel that this machine needs.",
         "Name another part, or have the keeper of the catalog complete its values.");
-    public static readonly ErrorCode TargetBeyondRevLimit = new(RequestProblemCodes.TargetBeyondRevLimit, 400, "The target lies beyond the rev limit",
-        "The engine is not allowed to turn as fast as the target asks.",
-        "Ask for rpm below the rev limit that expected names.");
     public static readonly ErrorCode TooManyCombinations = new(RequestProblemCodes.TooManyCombinations, 400, "There are too many combinations",
         "More sets fit than the service searches in one request.",
         "Keep slots with keep, or name an outlet, so that fewer parts are tried.");
@@ -151,8 +148,7 @@ internal static class ErrorCodes
         UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
         UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownParameter,
         UnknownPart, WrongKind, UnknownHole, StationMass, FittedNeeded, BaselineNeeded, BaselineUnusable,
-        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, TargetBeyondRevLimit,
-        TooManyCombinations,
+        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, TooManyCombinations,
         UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
         CatalogNotLoaded, TookTooLong, InternalError,
     ];

@@ -41,7 +41,9 @@ internal static class Problems
         return Of(faults);
     }
 
-    private static string Pointer(string place) => place.Length == 0 ? "" : "/" + place;
+    // What lies inside a machine is in the catalog and not in the body, where the machine is an id.
+    private static string Pointer(string place) =>
+        place.StartsWith("machine/", StringComparison.Ordinal) ? "/machine" : "/" + place;
 
     private static string Detail(FaultList faults)
     {

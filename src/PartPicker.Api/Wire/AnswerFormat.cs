@@ -27,7 +27,7 @@ internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
         foreach (string name in query.Keys.Where(name => name is not (UnitsParameter or PrecisionParameter)))
         {
             faults.AddParameter(
-                ErrorCodes.UnknownParameter, name, query[name], $"One of: {UnitsParameter}, {PrecisionParameter}.");
+                ErrorCodes.UnknownParameter, name, query[name], $"one of: {UnitsParameter}, {PrecisionParameter}");
         }
 
         string units = Word(query, UnitsParameter, UnitsWords, faults);
@@ -42,7 +42,7 @@ internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
             return words[0];
         if (sent.Count == 1 && words.Contains(sent[0]))
             return sent[0]!;
-        faults.AddParameter(ErrorCodes.UnknownWord, name, sent, $"One of: {string.Join(", ", words)}; once.");
+        faults.AddParameter(ErrorCodes.UnknownWord, name, sent, $"one of: {string.Join(", ", words)}; once");
         return words[0];
     }
 }

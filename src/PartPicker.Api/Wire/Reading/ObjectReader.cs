@@ -21,7 +21,7 @@ internal sealed class ObjectReader
         foreach (JsonProperty member in element.EnumerateObject())
         {
             if (!members.TryAdd(member.Name, member.Value))
-                faults.Add(ErrorCodes.DuplicateMember, At(member.Name), Shown(member.Value), "This member once.");
+                faults.Add(ErrorCodes.DuplicateMember, At(member.Name), Shown(member.Value), "this member once");
         }
     }
 
@@ -33,7 +33,7 @@ internal sealed class ObjectReader
     {
         if (element.ValueKind == JsonValueKind.Object)
             return new ObjectReader(element, pointer, faults);
-        faults.Add(ErrorCodes.WrongType, pointer, Shown(element), "An object.");
+        faults.Add(ErrorCodes.WrongType, pointer, Shown(element), "an object");
         return null;
     }
 
@@ -51,7 +51,7 @@ internal sealed class ObjectReader
         foreach ((string name, JsonElement value) in members.Where(member => !asked.Contains(member.Key)))
         {
             faults.Add(
-                ErrorCodes.UnknownMember, At(name), Shown(value), $"One of: {string.Join(", ", asked)}.");
+                ErrorCodes.UnknownMember, At(name), Shown(value), $"one of: {string.Join(", ", asked)}");
         }
     }
 
@@ -67,7 +67,7 @@ internal sealed class ObjectReader
         int length = value.GetArrayLength();
         if (length >= min && length <= max)
             return [.. value.EnumerateArray().Select((item, i) => (item, JsonPointer.Item(At(name), i)))];
-        faults.Add(ErrorCodes.OutOfRange, At(name), $"{length} entries", $"{min} to {max} entries.");
+        faults.Add(ErrorCodes.OutOfRange, At(name), $"{length} entries", $"{min} to {max} entries");
         return null;
     }
 
@@ -78,22 +78,22 @@ internal sealed class ObjectReader
         string text = value.GetString()!;
         if (text.Length is > 0 and <= RequestLimits.MaxNameLength)
             return text;
-        faults.Add(ErrorCodes.OutOfRange, At(name), text, $"1 to {RequestLimits.MaxNameLength} characters.");
+        faults.Add(ErrorCodes.OutOfRange, At(name), text, $"1 to {RequestLimits.MaxNameLength} characters");
         return null;
     }
 
     public bool? Flag(string name)
     {
-        if (TakeAny(name, "true or false.", required: false) is not { } value)
+        if (TakeAny(name, "true or false", required: false) is not { } value)
             return null;
         if (value.ValueKind is JsonValueKind.True or JsonValueKind.False)
             return value.GetBoolean();
-        faults.Add(ErrorCodes.WrongType, At(name), Shown(value), "true or false.");
+        faults.Add(ErrorCodes.WrongType, At(name), Shown(value), "true or false");
         return null;
     }
 
     public double? Number(string name, double min, double max, bool required = false) =>
-        Number(name, min, max, $"A bare number from {min} to {max}.", required);
+        Number(name, min, max, $"a bare number from {min} to {max}", required);
 
     private double? Number(string name, double min, double max, string expected, bool required)
     {
@@ -108,7 +108,7 @@ internal sealed class ObjectReader
 
     public int? Count(string name, int min, int max)
     {
-        string expected = $"A whole number from {min} to {max}.";
+        string expected = $"a whole number from {min} to {max}";
         if (Take(name, JsonValueKind.Number, expected, required: false) is not { } value)
             return null;
         if (value.TryGetDouble(out double number) && number >= min && number <= max && double.IsInteger(number))
@@ -125,7 +125,7 @@ internal sealed class ObjectReader
     public IReadOnlySet<T>? WordSet<T>(string name) where T : struct, Enum
     {
         T[] all = Enum.GetValues<T>();
-        if (List(name, 0, all.Length, $"An array; {Words<T>()}") is not { } items)
+        if (List(name, 0, all.Length, $"an array; each entry {Words<T>()}") is not { } items)
             return null;
         HashSet<T> set = [];
         foreach ((JsonElement item, string pointer) in items)
@@ -176,8 +176,8 @@ internal sealed class ObjectReader
     private (double Number, string Unit)? ValueAndUnit(JsonElement value, string pointer)
     {
         var inner = new ObjectReader(value, pointer, faults);
-        double? number = inner.Number("value", double.MinValue, double.MaxValue, "A bare number.", required: true);
-        string? unit = inner.Text("unit", "A text, as in \"mm\".", required: true);
+        double? number = inner.Number("value", double.MinValue, double.MaxValue, "a bare number", required: true);
+        string? unit = inner.Text("unit", "text, as in \"mm\"", required: true);
         inner.RefuseOthers();
         return number is { } n && unit is not null ? (n, unit) : null;
     }
@@ -196,7 +196,7 @@ internal sealed class ObjectReader
     }
 
     private static string Words<T>() where T : struct, Enum =>
-        $"One of: {string.Join(", ", Enum.GetValues<T>().Select(WireJson.Word))}.";
+        $"one of: {string.Join(", ", Enum.GetValues<T>().Select(WireJson.Word))}";
 
     private JsonElement? Take(string name, JsonValueKind kind, string expected, bool required)
     {

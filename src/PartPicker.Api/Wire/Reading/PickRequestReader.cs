@@ -50,7 +50,7 @@ internal static class PickRequestReader
 
     private static ShiftTarget? Targets(ObjectReader body, FaultList faults)
     {
-        if (body.Object("targets", "The rpm that are wanted, as an object.", required: true) is not { } reader)
+        if (body.Object("targets", "the rpm that are wanted, as an object", required: true) is not { } reader)
             return null;
         double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
         (double? flatRpm, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
@@ -67,7 +67,7 @@ internal static class PickRequestReader
 
     private static Tolerances ReadTolerances(ObjectReader body)
     {
-        if (body.Object("tolerances", "Rpm, as an object.") is not { } reader)
+        if (body.Object("tolerances", "rpm, as an object") is not { } reader)
             return Tolerances.Standard;
         double? engagement = reader.Number("engagementRpm", Tolerances.Min, Tolerances.Max);
         double? shift = reader.Number("shiftRpm", Tolerances.Min, Tolerances.Max);
@@ -78,7 +78,7 @@ internal static class PickRequestReader
 
     private static ScoreWeights Weights(ObjectReader body, FaultList faults)
     {
-        if (body.Object("weights", "Shares that sum to 1, as an object.") is not { } reader)
+        if (body.Object("weights", "shares that sum to 1, as an object") is not { } reader)
             return ScoreWeights.Standard;
         double? engagement = reader.Number("engagement", 0, 1, required: true);
         double? shift = reader.Number("shift", 0, 1, required: true);
@@ -86,7 +86,7 @@ internal static class PickRequestReader
         if (engagement is not { } e || shift is not { } s)
             return ScoreWeights.Standard;
         if (Math.Abs(e + s - 1) > RequestLimits.WeightsSumSlack)
-            faults.Add(ErrorCodes.WeightsSum, reader.Pointer, $"{e} + {s} = {e + s}", "Two weights that sum to 1.");
+            faults.Add(ErrorCodes.WeightsSum, reader.Pointer, $"{e} + {s} = {e + s}", "two weights that sum to 1");
         return new ScoreWeights(e, s);
     }
 }

@@ -12,7 +12,7 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     public MachineProfile? Machine(ObjectReader body)
     {
         const string name = "machine";
-        if (body.Text(name, "The id of a machine, from GET /v1/machines.", required: true) is not { } id)
+        if (body.Text(name, "the id of a machine, from GET /v1/machines", required: true) is not { } id)
             return null;
         if (catalog.FindMachine(id) is { } machine)
             return machine;
@@ -23,7 +23,7 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     public Outlet? Outlet(ObjectReader body)
     {
         const string name = "outlet";
-        if (body.Text(name, "The id of an outlet.") is not { } id)
+        if (body.Text(name, "the id of an outlet") is not { } id)
             return null;
         if (catalog.FindOutlet(id) is { } outlet)
             return outlet;
@@ -39,18 +39,18 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     {
         if (!parent.Has(name))
         {
-            _ = parent.Object(name, "A set of parts."); // So that the name is known as one that may be sent.
+            _ = parent.Object(name, "a set of parts"); // So that the name is known as one that may be sent.
             return basis.Set;
         }
 
         int faultsBefore = faults.Count;
-        if (parent.Object(name, "A set of parts, as an object.") is not { } reader)
+        if (parent.Object(name, "a set of parts, as an object") is not { } reader)
             return null;
         string? driveSpring = PartId<DriveSpring>(reader, "driveSpring", basis) ?? basis.Set?.DriveSpring;
         string? flyweight = PartId<Flyweight>(reader, "flyweight", basis) ?? basis.Set?.Flyweight;
         IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
-        string? hole = reader.Text("hole", "The name of a spring hole, as text.", basis.MustBeWhole) ?? basis.Set?.Hole;
+        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
         string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
         reader.RefuseOthers();
 
@@ -68,11 +68,11 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     public Baseline? Baseline(ObjectReader body, SetBasis fitted)
     {
         int faultsBefore = faults.Count;
-        if (body.Object("baseline", "A measured run, as an object.") is not { } reader)
+        if (body.Object("baseline", "a measured run, as an object") is not { } reader)
             return null;
         PartSet? parts = Set(reader, "parts", fitted);
         if (fitted.MustBeWhole && !reader.Has("parts"))
-            reader.RefuseMissing("parts", "The set that was measured: the catalog does not know what is fitted.");
+            reader.RefuseMissing("parts", "the set that was measured: the catalog does not know what is fitted");
         double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
         (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
         AirState air = Air(reader);
@@ -89,26 +89,26 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     private string? PartId<T>(ObjectReader reader, string name, SetBasis basis) where T : Part
     {
         string noun = KindNouns.Of(typeof(T));
-        if (reader.Text(name, $"The id of a {noun}.", basis.MustBeWhole) is not { } id)
+        if (reader.Text(name, $"the id of a {noun}", basis.MustBeWhole) is not { } id)
             return null;
         switch (catalog.FindPart(id))
         {
             case T:
                 return id;
             case null:
-                faults.Add(ErrorCodes.UnknownPart, reader.At(name), id, $"The id of a {noun} in the catalog.");
+                faults.Add(ErrorCodes.UnknownPart, reader.At(name), id, $"the id of a {noun} in the catalog");
                 return null;
             case var other:
                 faults.Add(
                     ErrorCodes.WrongKind, reader.At(name), id,
-                    $"The id of a {noun}; this is a {KindNouns.Of(other.GetType())}.");
+                    $"the id of a {noun}; this is a {KindNouns.Of(other.GetType())}");
                 return null;
         }
     }
 
     private static Dictionary<StationName, double>? StationMasses(ObjectReader set)
     {
-        if (set.Object("stationMasses", "Masses by station, as an object.") is not { } reader)
+        if (set.Object("stationMasses", "masses by station, as an object") is not { } reader)
             return null;
         Dictionary<StationName, double> masses = [];
         foreach (StationName station in Enum.GetValues<StationName>())
@@ -128,9 +128,9 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         string shown = string.Join(", ", all.Take(MaxIdsShown));
         return all.Length switch
         {
-            0 => "The catalog holds none.",
-            > MaxIdsShown => $"One of: {shown} and {all.Length - MaxIdsShown} more.",
-            _ => $"One of: {shown}.",
+            0 => "nothing: the catalog holds none",
+            > MaxIdsShown => $"one of: {shown} and {all.Length - MaxIdsShown} more",
+            _ => $"one of: {shown}",
         };
     }
 

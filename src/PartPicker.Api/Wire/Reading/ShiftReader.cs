@@ -9,13 +9,13 @@ internal static class ShiftReader
 {
     private const string Flat = "shiftRpm";
     private const string Curve = "shiftCurve";
-    private const string EitherOr = "Either shiftRpm, one rpm through the whole shift, or shiftCurve, rpm over ratio.";
+    private const string EitherOr = "either shiftRpm, one rpm through the whole shift, or shiftCurve, rpm over ratio";
 
     /// <summary>Exactly one of the two, or neither with a fault; the curve by falling ratio.</summary>
     public static (double? FlatRpm, IReadOnlyList<RatioRpm>? Curve) Read(ObjectReader reader, FaultList faults)
     {
         double? flat = reader.Number(Flat, RequestLimits.MinRpm, RequestLimits.MaxRpm);
-        var items = reader.List(Curve, 1, RequestLimits.MaxCurvePoints, "An array of ratio and rpm.");
+        var items = reader.List(Curve, 1, RequestLimits.MaxCurvePoints, "an array of ratio and rpm");
         if (reader.Has(Flat) && reader.Has(Curve))
             faults.Add(ErrorCodes.Contradiction, reader.At(Curve), null, EitherOr);
         else if (!reader.Has(Flat) && !reader.Has(Curve))
@@ -36,7 +36,7 @@ internal static class ShiftReader
             double? rpm = reader.Number("rpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
             reader.RefuseOthers();
             if (ratio is { } at && !ratios.Add(at))
-                faults.Add(ErrorCodes.RatioTwice, reader.At("ratio"), $"{at}", "One point for each ratio.");
+                faults.Add(ErrorCodes.RatioTwice, reader.At("ratio"), $"{at}", "one point for each ratio");
             else if (ratio is not null && rpm is not null)
                 points.Add(new RatioRpm(ratio.Value, rpm.Value));
         }

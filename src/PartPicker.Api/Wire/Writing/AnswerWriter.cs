@@ -15,7 +15,7 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
     private const int RpmDecimals = 1;
     private const int RatioDecimals = 4;
     private const int ShareDecimals = 3;
-    private const int FactorDecimals = 5;
+    private const int FactorDecimals = 6;
 
     public AnswerFormat Format => format;
 

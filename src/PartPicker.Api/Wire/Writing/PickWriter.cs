@@ -75,7 +75,7 @@ internal static class PickWriter
     private static ExplanationWire Explanation(Explanation explanation, AnswerWriter writer) => new()
     {
         Name = explanation.Name,
-        Value = explanation.Unit == "rpm" ? writer.Rpm(explanation.Value) : writer.Share(explanation.Value),
+        Value = explanation.Unit == "rpm" ? writer.Rpm(explanation.Value) : writer.Factor(explanation.Value),
         Unit = explanation.Unit,
         Sentence = explanation.Sentence,
         Parts = [.. explanation.Parts.Select(part => Explanation(part, writer))],
