@@ -6,7 +6,7 @@ namespace PartPicker.Api.CommandLine;
 internal static class PickTable
 {
     private static readonly string[] Heads =
-        ["rank", "engages", "shifts out", "miss", "price", "hits", "anchored", "change"];
+        ["rank", "engages", "shifts out", "miss", "price", "within", "anchored", "change"];
 
     public static void Print(PickAnswerWire answer, TextWriter to)
     {
@@ -21,8 +21,8 @@ internal static class PickTable
             PrintRows([Heads, .. answer.Picks.Select(Row)], to);
         foreach (ObstacleWire obstacle in answer.InTheWay)
             to.WriteLine($"In the way: {obstacle.Sentence}");
-        foreach (CautionWire caution in answer.Picks.SelectMany(pick => pick.Cautions).Distinct())
-            to.WriteLine($"{caution.Signal}: {caution.Sentence}");
+        if (answer.Picks.Count > 0)
+            PrintCautions(answer.Picks[0], to);
         to.WriteLine();
     }
 
@@ -34,6 +34,14 @@ internal static class PickTable
             + $"driven spring {parts.DrivenSpring.Id} in hole {parts.Hole}, helix {parts.Helix.Id}");
         to.WriteLine($"  engages at {Rpm(fitted.EngagementRpm)}, {ShiftsOut(fitted.ShiftOutRpm)}, "
             + $"misses the target by {Miss(fitted.Miss)} tolerances, {Anchored(fitted.Anchored)}");
+    }
+
+    private static void PrintCautions(PickWire first, TextWriter to)
+    {
+        to.WriteLine();
+        to.WriteLine("Before you fit the first choice:");
+        foreach (CautionWire caution in first.Cautions)
+            to.WriteLine($"  {caution.Signal}: {caution.Sentence}");
     }
 
     private static string[] Row(PickWire pick) =>

@@ -6,9 +6,13 @@ namespace PartPicker.Api.Docs;
 /// <summary>What an operation says of itself in the API document.</summary>
 internal static class OperationExtensions
 {
-    /// <summary>Shows the worked example of that name: its request where there is one, and the real answer.</summary>
-    public static RouteHandlerBuilder WithExample(this RouteHandlerBuilder builder, string name) =>
-        builder.WithMetadata(new ExampleName(name));
+    /// <summary>Shows the worked example of that name: its request where there is one, and the real answers.</summary>
+    /// <param name="builder">The operation.</param>
+    /// <param name="name">What the files of the example begin with.</param>
+    /// <param name="answerOf">The example that shows the same answer, where this one has none of its own.</param>
+    public static RouteHandlerBuilder WithExample(
+        this RouteHandlerBuilder builder, string name, string? answerOf = null) =>
+        builder.WithMetadata(new ExampleName(name, answerOf ?? name));
 
     public static RouteHandlerBuilder ProducesNotModified(this RouteHandlerBuilder builder) =>
         builder.Produces(StatusCodes.Status304NotModified);
@@ -31,5 +35,5 @@ internal static class OperationExtensions
         });
 }
 
-/// <summary>The name of a worked example.</summary>
-internal sealed record ExampleName(string Name);
+/// <summary>The name of a worked example, and of the one whose answer it shows.</summary>
+internal sealed record ExampleName(string Name, string AnswerOf);

@@ -17,8 +17,9 @@ internal static class HealthEndpoints
             .WithDescription("Always 200 while the process runs.")
             .Produces<LiveWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("live")
+            .TakesNoParameters()
             .ProducesNotModified()
-            .ProducesProblems(500);
+            .ProducesProblems(400, 500);
 
         routes.MapGet("/health/ready", Ready)
             .WithName("isReady")
@@ -27,8 +28,9 @@ internal static class HealthEndpoints
             .WithDescription("200 once a catalog is loaded, 503 before.")
             .Produces<ReadyWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("ready")
+            .TakesNoParameters()
             .ProducesNotModified()
-            .ProducesProblems(500, 503);
+            .ProducesProblems(400, 500, 503);
     }
 
     private static IResult Ready(CurrentCatalog current) => current.Snapshot is { } catalog

@@ -27,6 +27,7 @@ internal static class MachineEndpoints
             .WithSummary("Show a machine with every value and its origin.")
             .WithDescription("The pieces of its profile, its spring holes, what is fitted as delivered, and measured runs.")
             .Produces<MachineWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .WithExample("machine")
             .ProducesNotModified()
             .ProducesProblems(400, 404, 500, 503);
     }

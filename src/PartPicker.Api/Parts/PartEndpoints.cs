@@ -15,6 +15,7 @@ internal static class PartEndpoints
             .WithSummary("Show a part with every value that the catalog knows.")
             .WithDescription("A drive spring, a flyweight, a driven spring or a helix.")
             .Produces<PartWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .WithExample("part")
             .ProducesNotModified()
             .ProducesProblems(400, 404, 500, 503);
 

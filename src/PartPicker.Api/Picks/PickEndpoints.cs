@@ -34,6 +34,7 @@ internal static class PickEndpoints
             .WithSummary("Fetch a ranked answer again.")
             .WithDescription("The bytes that were sent first. Fetching moves the expiry, which the Sunset header tells.")
             .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .WithExample("pickAgain", answerOf: "pick")
             .TakesNoParameters()
             .ProducesNotModified()
             .ProducesProblems(400, 404, 500);

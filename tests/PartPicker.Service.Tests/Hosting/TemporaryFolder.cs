@@ -5,5 +5,9 @@ public sealed class TemporaryFolder : IDisposable
 {
     public string Path { get; } = Directory.CreateTempSubdirectory("part-picker-").FullName;
 
-    public void Dispose() => Directory.Delete(Path, recursive: true);
+    public void Dispose()
+    {
+        if (Directory.Exists(Path))
+            Directory.Delete(Path, recursive: true);
+    }
 }

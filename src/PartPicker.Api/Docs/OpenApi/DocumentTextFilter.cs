@@ -16,7 +16,5 @@ internal sealed class DocumentTextFilter : IDocumentFilter
             new() { Name = "Parts", Description = "The parts of the catalog." },
             new() { Name = "Health", Description = "Is the service there, and can it answer?" },
         };
-        // No operation needs a key; an empty list says so outright.
-        swaggerDoc.Security = [];
     }
 }

@@ -10,6 +10,7 @@ internal sealed class OperationTextFilter : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
+        operation.Security = []; // No operation needs a key; the empty list says so outright.
         foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
             Describe((OpenApiParameter)parameter);
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
@@ -21,7 +22,7 @@ internal sealed class OperationTextFilter : IOperationFilter
         }
 
         if (context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<ExampleName>().FirstOrDefault() is { } example)
-            Illustrate(operation, example.Name);
+            Illustrate(operation, example);
     }
 
     private static void Describe(OpenApiParameter parameter)
@@ -74,13 +75,13 @@ internal sealed class OperationTextFilter : IOperationFilter
         };
     }
 
-    private static void Illustrate(OpenApiOperation operation, string name)
+    private static void Illustrate(OpenApiOperation operation, ExampleName example)
     {
-        if (Examples.Read($"{name}.request.json") is { } request)
+        if (Examples.Read($"{example.Name}.request.json") is { } request)
             SetExample(operation.RequestBody!.Content!, request);
         foreach ((string status, IOpenApiResponse response) in operation.Responses!)
         {
-            string file = status.StartsWith('2') ? $"{name}.answer.json" : $"{name}.{status}.json";
+            string file = status.StartsWith('2') ? $"{example.AnswerOf}.answer.json" : $"{example.Name}.{status}.json";
             if (Examples.Read(file) is { } answer)
                 SetExample(response.Content!, answer);
         }

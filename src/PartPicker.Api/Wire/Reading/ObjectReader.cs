@@ -151,8 +151,7 @@ internal sealed class ObjectReader
                 reading = QuantityReader.Read(value.GetString()!, rule.Dimension);
                 break;
             case JsonValueKind.Number:
-                string unitless = QuantityReader.Read(value.GetRawText(), rule.Dimension).Problem ?? rule.Expected;
-                faults.Add(ErrorCodes.UnitNeeded, At(name), Shown(value), unitless);
+                faults.Add(ErrorCodes.UnitNeeded, At(name), Shown(value), rule.Expected);
                 return null;
             case JsonValueKind.Object when ValueAndUnit(value, At(name)) is var (number, unit):
                 reading = QuantityReader.Read(number, unit, rule.Dimension);

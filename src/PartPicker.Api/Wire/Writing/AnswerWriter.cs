@@ -16,6 +16,8 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
     private const int RatioDecimals = 4;
     private const int ShareDecimals = 3;
     private const int FactorDecimals = 6;
+    private const int AltitudeDecimals = 1;
+    private const double MetresPerFoot = 0.3048;
 
     public AnswerFormat Format => format;
 
@@ -46,6 +48,14 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
     public QuantityWire Angle(Angle angle) => Quantity(angle.Radians, UnitsNet.Angle.Info);
 
     public QuantityWire Speed(Speed speed) => Quantity(speed.MetersPerSecond, UnitsNet.Speed.Info);
+
+    /// <summary>Altitude, which nobody states in the millimetres or inches of a part.</summary>
+    public QuantityWire Altitude(double metres) => format.Units == Quantities.UnitSystem.Inch
+        ? new QuantityWire { Value = Rounded(metres / MetresPerFoot, AltitudeDecimals), Unit = "ft" }
+        : new QuantityWire { Value = Rounded(metres, AltitudeDecimals), Unit = "m" };
+
+    public QuantityWire? Temperature(double? kelvins) =>
+        kelvins is { } value ? Quantity(value, UnitsNet.Temperature.Info) : null;
 
     public QuantityWire Quantity(double si, QuantityInfo dimension)
     {

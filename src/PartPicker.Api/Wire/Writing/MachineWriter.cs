@@ -1,5 +1,4 @@
 using PartPicker.Parts;
-using UnitsNet;
 
 namespace PartPicker.Api.Wire;
 
@@ -55,9 +54,7 @@ internal static class MachineWriter
         {
             Ratio = writer.Ratio(point.Ratio), Rpm = writer.Rpm(point.Rpm),
         })],
-        Altitude = writer.Quantity(baseline.Air.AltitudeM, Length.Info),
-        Temperature = baseline.Air.TemperatureK is { } kelvins
-            ? writer.Quantity(kelvins, Temperature.Info)
-            : null,
+        Altitude = writer.Altitude(baseline.Air.AltitudeM),
+        Temperature = writer.Temperature(baseline.Air.TemperatureK),
     };
 }

@@ -1,6 +1,5 @@
 using PartPicker.Parts;
 using PartPicker.Selection;
-using UnitsNet;
 
 namespace PartPicker.Api.Wire;
 
@@ -36,10 +35,8 @@ internal static class PredictionWriter
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
     {
-        Altitude = writer.Quantity(request.Air.AltitudeM, Length.Info),
-        Temperature = request.Air.TemperatureK is { } kelvins
-            ? writer.Quantity(kelvins, Temperature.Info)
-            : null,
+        Altitude = writer.Altitude(request.Air.AltitudeM),
+        Temperature = writer.Temperature(request.Air.TemperatureK),
         AirLaw = WireJson.Word(request.AirLaw),
     };
 
