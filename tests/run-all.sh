@@ -49,7 +49,7 @@ check() {
 # counter TRX NAME: one attribute of the result file's <Counters> element; 0 without a result file.
 counter() {
     local value
-    value=$(sed -n "s/.*<Counters [^>]*[ ]$2=\"\([0-9]*\)\".*/\1/p" "$1" 2> /dev/null) || true
+    value=$(sed -n "s/.*<Counters[^>]* $2=\"\([0-9]*\)\".*/\1/p" "$1" 2> /dev/null) || true
     echo "${value:-0}"
 }
 
