@@ -59,7 +59,8 @@ internal sealed class PoolBuilder(
                 {
                     var choice = new SpringChoice(spring, shim, count);
                     MachineModel shorter = machine.OnShims(choice.ShimThickness);
-                    if (stock.HasShims(shim, count) && silent.Accepts(DriveSpringRules.All, spring, shorter, Slot.DriveSpring, choice.Label, waived))
+                    int own = shim.Id == fitted.Spring.Shim?.Id ? fitted.Spring.Count : 0;
+                    if ((count <= own || stock.HasShims(shim, count - own)) && silent.Accepts(DriveSpringRules.All, spring, shorter, Slot.DriveSpring, choice.Label, waived))
                         yield return choice;
                 }
             }
