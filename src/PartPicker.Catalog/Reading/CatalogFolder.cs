@@ -68,7 +68,7 @@ internal static class CatalogFolder
         {
             findings.Add("", null, null, folder, new(
                 FindingCodes.TooManyFiles,
-                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some of them."));
+                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some."));
             return [];
         }
 
@@ -84,7 +84,7 @@ internal static class CatalogFolder
             if (!isFolder && PartFiles.TryGetValue(name, out ItemKind kind))
                 yield return new FolderFile(path, name, FileContent.Parts, kind);
             else if (isFolder ? !Subfolders.Contains(name) : IsData(name))
-                RefuseFile(name, $"Expected here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
+                RefuseFile(name, $"Known here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
         }
     }
 
@@ -107,7 +107,8 @@ internal static class CatalogFolder
 
     // Hidden files and notes may lie about; what looks like data but is not read would be missed in silence.
     private static bool IsData(string name) =>
-        Path.GetExtension(name).ToLowerInvariant() is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
+        Path.GetExtension(name).ToLowerInvariant()
+            is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
 
     private static IEnumerable<string> Entries(string folder) => Directory.EnumerateFileSystemEntries(folder)
         .Where(path => !Path.GetFileName(path).StartsWith('.'))
@@ -115,5 +116,6 @@ internal static class CatalogFolder
 
     private static void RefuseFile(string name, string expected, Findings findings) =>
         findings.Add(name, null, null, null, new(
-            FindingCodes.UnknownFile, $"The import does not know what this is. {expected} Rename it or move it away."));
+            FindingCodes.UnknownFile,
+            $"The import does not know what this is. {expected} Rename it or move it away."));
 }
