@@ -45,6 +45,9 @@ public static class CatalogImport
             case FileContent.Outlet:
                 OutletFile.Read(file, text, draft);
                 break;
+            case FileContent.Labour:
+                LabourFile.Read(file, text, draft);
+                break;
             default:
                 throw new InvalidOperationException($"No reader for {file.Content}.");
         }

@@ -19,8 +19,10 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     /// <summary>Stands in while the set in question was refused; the machine is not sound then.</summary>
     private static readonly PartSet Unread = new("", "", new Dictionary<StationName, double>(), "", "", "");
 
+    public const string EngagementRpm = "engagementRpm";
+
     private static readonly string[] MemberNames =
-        ["parts", "engagementRpm", "shiftRpm", "shiftCurve", "altitude", "temperature"];
+        ["parts", EngagementRpm, "shiftRpm", "shiftCurve", "altitude", "temperature"];
 
     public IReadOnlyList<Baseline> ReadAll(JsonValue list)
     {
@@ -39,11 +41,10 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     {
         Dictionary<string, JsonValue> members = source.Members(value, "A measured run as an object", MemberNames);
         PartSet parts = Parts(value, members);
-        double engagement = 0;
-        if (members.TryGetValue("engagementRpm", out JsonValue rpm))
-            engagement = Number(rpm, MinRpm, MaxRpm);
-        else if (value.Kind == JsonValueKind.Object)
-            source.RefuseMissing(value, "engagementRpm", "Give the engine speed at which the belt took hold.");
+        // Whether it may be left out is for the drive clutch to say, which may stand in another file.
+        double? engagement = members.TryGetValue(EngagementRpm, out JsonValue rpm)
+            ? Number(rpm, MinRpm, MaxRpm)
+            : null;
 
         bool flat = members.TryGetValue("shiftRpm", out JsonValue shiftRpm);
         bool sloped = members.TryGetValue("shiftCurve", out JsonValue shiftCurve);
