@@ -49,7 +49,7 @@ check() {
 # counter TRX NAME: one attribute of the result file's <Counters> element; 0 without a result file.
 counter() {
     local value
-    value=$(sed -n "s/.*<Counters [^>]*[ ]$2=\"\([0-9]*\)\".*/\1/p" "$1" 2> /dev/null) || true
+    value=$(sed -n "s/.*<Counters[^>]* $2=\"\([0-9]*\)\".*/\1/p" "$1" 2> /dev/null) || true
     echo "${value:-0}"
 }
 
@@ -106,14 +106,14 @@ lint_openapi() {
 # The run command of the README, stopped after its first answer, on a data folder of its own.
 run_command() {
     local out="$work/run.out"
-    dotnet run --project src/PartPicker.Api -c Release --no-build -- --once --data "$work/data" > "$out" 2>&1 || {
+    dotnet run --project src/PartPicker.Api -c Release --no-build -- --once --port 0 --data "$work/data" > "$out" 2>&1 || {
         cat "$out"
         echo "The run command ended with an error."
         return 1
     }
     cat "$out"
-    grep -Eq '^ *1[. ]' "$out" || { echo "No ranked line was printed."; return 1; }
-    grep -q 'searched ' "$out" || { echo "No line says what was searched."; return 1; }
+    grep -Eq '^ *1 +[0-9.]+ rpm' "$out" || { echo "No ranked line was printed."; return 1; }
+    grep -Eq '^searched [1-9][0-9]* combinations' "$out" || { echo "No line says what was searched."; return 1; }
 }
 
 install_tools

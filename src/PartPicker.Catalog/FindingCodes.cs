@@ -43,6 +43,7 @@ public static class FindingCodes
     public const string BadId = "bad-id";
     public const string BadChoice = "bad-choice";
     public const string BadPoint = "bad-point";
+    public const string BadEntry = "bad-entry";
     public const string TooFewPoints = "too-few-points";
     public const string TooManyPoints = "too-many-points";
     public const string NotRising = "not-rising";
@@ -60,8 +61,13 @@ public static class FindingCodes
     public const string DuplicateId = "duplicate-id";
     public const string UnknownReference = "unknown-reference";
     public const string WrongKind = "wrong-kind";
+    public const string ReferenceLoop = "reference-loop";
+    public const string ChainTooLong = "chain-too-long";
     public const string UnknownHole = "unknown-hole";
     public const string UnknownStation = "unknown-station";
+    public const string UnknownStep = "unknown-step";
+    public const string TooManyShims = "too-many-shims";
+    public const string OutsideYears = "outside-years";
     public const string BadCurrency = "bad-currency";
     public const string MixedCurrency = "mixed-currency";
 }

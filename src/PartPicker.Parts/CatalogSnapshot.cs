@@ -18,6 +18,7 @@ public sealed class CatalogSnapshot
     public CatalogSnapshot(string revision, CatalogContents contents)
     {
         Revision = revision;
+        Contents = contents;
         var pieces = contents.Items.ToDictionary(p => p.Id, StringComparer.Ordinal);
         parts = contents.Items.OfType<Part>().Select(Whole).ToFrozenDictionary(p => p.Id, StringComparer.Ordinal);
         machines = pieces.Values.OfType<Machine>()
@@ -44,6 +45,9 @@ public sealed class CatalogSnapshot
     }
 
     public string Revision { get; }
+
+    /// <summary>What it was made from, as imported: bodies of grams alone have no curves here.</summary>
+    public CatalogContents Contents { get; }
 
     /// <summary>Parts by rising id, so that nothing depends on the order of rows.</summary>
     public IEnumerable<T> All<T>() where T : Part =>

@@ -20,7 +20,7 @@ internal sealed record DrivenSprings(
     string Key, int Count, Listing? Listing, double Installed, double Shortest,
     Span Outside, Span Coils, Span Rate, Span Free, string Hand, string? Legs)
 {
-    // A first torque at 30 degrees and the greatest of a table at 220: beyond any hole and cam of these clutches.
+    // Two torques as makers print them; a table goes beyond any hole and cam of these clutches.
     private const double FirstTwistDeg = 60;
     private const double SecondTwistDeg = 150;
     private const double LastTwistDeg = 220;

@@ -59,7 +59,7 @@ internal sealed record Flyweights(
                 Station(row, random, "tip", 4, 7);
                 break;
             case 1 when Reference is not null:
-                double over = Math.Round(random.Between(-5, 5) * 2) / 2;
+                double over = random.Pick([-4.5, -3, -2, -1.5, 1.5, 2, 3.5, 5]);
                 row["name"] = $"Arm of the {Key} class, weighed against another";
                 row["referenceArm"] = Reference;
                 row.Set("massOverReference", UnitStyle.Grams(over, 0.5));

@@ -19,11 +19,17 @@ internal static class ItemChecks
             case DrivenSpring spring:
                 SpringChecks.Check(item, spring, findings);
                 break;
+            case Flyweight body:
+                FlyweightChecks.Check(item, body, findings);
+                break;
             case Helix helix:
                 CheckHelix(item, helix, findings);
                 break;
             case Engine engine:
                 CheckEngine(item, engine, findings);
+                break;
+            case DrivenClutch clutch:
+                CheckDrivenClutch(item, clutch, findings);
                 break;
         }
     }
@@ -34,8 +40,8 @@ internal static class ItemChecks
         {
             item.RefuseWhole(findings, new(
                 FindingCodes.NotKnown,
-                "The angle of the helix is not known. Give helixDeg (with finishDeg and finishTravel where it has two "
-                + "angles), or anglePoints."));
+                "The angle of the helix is not known. Give helixDeg (with finishDeg and finishTravel where it has "
+                + "two angles), or anglePoints."));
         }
         else if (helix is { HelixDeg: not null, AnglePoints: not null })
         {
@@ -56,8 +62,44 @@ internal static class ItemChecks
         {
             item.Refuse("revLimitRpm", findings, new(
                 FindingCodes.NotBelow,
-                $"The rev limit lies beyond the torque curve, which ends at {last} rpm. Torque is never guessed: "
-                + "extend the curve, or state the limit that it reaches."));
+                $"The rev limit lies beyond the torque curve, which ends at {last} rpm. Torque is never "
+                + "guessed: extend the curve, or state the limit that it reaches."));
+        }
+    }
+
+    private static void CheckDrivenClutch(DraftItem item, DrivenClutch clutch, Findings findings)
+    {
+        bool holes = clutch.Holes.Count > 0;
+        bool adjuster = clutch.AdjusterFromDeg is not null;
+        if (clutch.Family == DrivenFamily.CompressionOnly)
+        {
+            if (holes || adjuster)
+            {
+                item.Refuse(holes ? "holes" : "adjusterFromDeg", findings, new(
+                    FindingCodes.EitherOr,
+                    "A clutch of the family compressionOnly twists no spring. Leave holes and adjuster out."));
+            }
+        }
+        else if (holes && adjuster)
+        {
+            item.Refuse("adjusterFromDeg", findings, new(
+                FindingCodes.EitherOr, "The twist is given twice. Give holes or an adjuster, not both."));
+        }
+        else if (!holes && !adjuster)
+        {
+            item.RefuseWhole(findings, new(
+                FindingCodes.NotKnown,
+                "The twist of the spring is not known. Give holes; or adjusterFromDeg, adjusterToDeg and "
+                + "adjusterStepDeg; or the family compressionOnly."));
+        }
+
+        // An adjuster whose ends are exchanged is refused for that.
+        if (clutch.AdjusterFromDeg < clutch.AdjusterToDeg && clutch.TwistChoices().Count > Field.MaxPoints)
+        {
+            item.Refuse("adjusterStepDeg", findings, new(
+                FindingCodes.TooManyPoints,
+                $"The adjuster has {clutch.TwistChoices().Count} settings; at most {Field.MaxPoints} are taken. "
+                + "Widen the step."));
         }
     }
 }

@@ -8,6 +8,8 @@ internal static class Orders
     /// <summary>Relative play, so that the same length in inches and in millimetres compares as equal.</summary>
     private const double Play = 1e-9;
 
+    private static readonly Order Years = new("fromYear", "toYear", MayEqual: true);
+
     private static readonly Dictionary<ItemKind, Order[]> ByKind = new()
     {
         [ItemKind.DriveSpring] =
@@ -23,9 +25,16 @@ internal static class Orders
             new("wireDiameter", "outsideDiameter", Times: 2),
             new("insideDiameter", "outsideDiameter"),
             new("loadLength", "freeLength"),
+            new("solidLength", "freeLength"),
         ],
-        [ItemKind.Engine] = [new("idleRpm", "revLimitRpm")],
-        [ItemKind.DriveClutch] = [new("contactTravel", "fullShiftTravel"), new("postDiameter", "cupBore")],
+        [ItemKind.Belt] = [new("wearLimit", "topWidth")],
+        [ItemKind.Shim] = [new("insideDiameter", "outsideDiameter")],
+        [ItemKind.ArmProfile] = [Years],
+        [ItemKind.Engine] = [Years, new("idleRpm", "revLimitRpm")],
+        [ItemKind.DriveClutch] = [Years, new("contactTravel", "fullShiftTravel"), new("postDiameter", "cupBore")],
+        [ItemKind.DrivenClutch] = [Years, new("adjusterFromDeg", "adjusterToDeg")],
+        [ItemKind.Gearing] = [Years],
+        [ItemKind.Machine] = [Years],
     };
 
     public static void Check(DraftItem item, Findings findings)
@@ -39,12 +48,12 @@ internal static class Orders
                 continue;
             item.Refuse(order.Lesser, findings, new(
                 FindingCodes.NotBelow,
-                $"{(order.Times == 1 ? "" : $"{order.Times} times ")}{order.Lesser} must be below {order.Greater}, "
-                + $"which is {item.Written[order.Greater]}. Check both."));
+                $"{(order.Times == 1 ? "" : $"{order.Times} times ")}{order.Lesser} must {(order.MayEqual ? "not be above" : "be below")} "
+                + $"{order.Greater}, which is {item.Written[order.Greater]}. Check both."));
         }
 
         double? Value(string field) => item.Written.ContainsKey(field)
-            ? (double?)FieldRegistry.For(item.Item.Kind).First(f => f.Name == field).Get(item.Item)
+            ? Convert.ToDouble(FieldRegistry.For(item.Item.Kind).First(f => f.Name == field).Get(item.Item))
             : null;
     }
 

@@ -2,107 +2,116 @@ using PartPicker.Parts;
 
 namespace PartPicker.Catalog;
 
-/// <summary>Every id that an item or an outlet names must lead to an item of the right kind.</summary>
+/// <summary>Every id that an item names must lead to an item of the right kind.</summary>
 internal sealed class ReferenceChecks
 {
-    private static readonly (string Member, ItemKind Kind, Func<PartSet, string> Id)[] SetReferences =
-    [
-        (PartSetReader.DriveSpring, ItemKind.DriveSpring, set => set.DriveSpring),
-        (PartSetReader.Flyweight, ItemKind.Flyweight, set => set.Flyweight),
-        (PartSetReader.DrivenSpring, ItemKind.DrivenSpring, set => set.DrivenSpring),
-        (PartSetReader.Helix, ItemKind.Helix, set => set.Helix),
-    ];
-
     private readonly CatalogDraft draft;
 
     private ReferenceChecks(CatalogDraft draft) => this.draft = draft;
 
     public static void Check(CatalogDraft draft)
     {
-        var checks = new ReferenceChecks(draft);
-        foreach (DraftItem item in draft.Items.Where(i => i is { Sound: true, Item: Machine }))
-            checks.CheckMachine(item, (Machine)item.Item);
-        foreach (DraftOutlet outlet in draft.Outlets)
-            checks.CheckOutlet(outlet);
-    }
+        // What a wrong id spoils is not judged further; what stands beside it is.
+        DraftItem[] sound = [.. draft.Items.Where(i => i.Sound)];
+        var references = new ReferenceChecks(draft);
+        foreach (DraftItem item in sound)
+            references.CheckFields(item);
 
-    private void CheckMachine(DraftItem item, Machine machine)
-    {
-        string file = item.Place.File;
-        string pointer = item.Place.Pointer!;
-        foreach (Field field in FieldRegistry.For(ItemKind.Machine).Where(f => f.Shape == FieldShape.Reference))
+        var sets = new PartSetChecks(draft);
+        foreach (DraftItem item in sound)
         {
-            var id = (string)field.Get(machine)!;
-            Refuse(file, JsonSource.Below(pointer, field.Name), id, Wrong(id, field.RefersTo!.Value));
-        }
-
-        if (machine.Fitted is { } fitted)
-            CheckSet(fitted, machine, file, $"{pointer}/fitted");
-        for (int i = 0; i < machine.Baselines.Count; i++)
-        {
-            // A run without parts of its own has the fitted set, which is judged where it stands.
-            if (!ReferenceEquals(machine.Baselines[i].Parts, machine.Fitted))
-                CheckSet(machine.Baselines[i].Parts, machine, file, $"{pointer}/baselines/{i}/parts");
-        }
-    }
-
-    private void CheckSet(PartSet set, Machine machine, string file, string pointer)
-    {
-        foreach ((string member, ItemKind kind, Func<PartSet, string> id) in SetReferences)
-            Refuse(file, $"{pointer}/{member}", id(set), Wrong(id(set), kind));
-
-        if (Sound<Flyweight>(set.Flyweight) is { } flyweight)
-        {
-            foreach (StationName station in set.StationMasses.Keys.Except(flyweight.Stations().Select(s => s.Name)))
+            if (item is { Sound: true, Item: Flyweight { ArmProfileId: { } id } body }
+                && draft.Sound<ArmProfile>(id) is { } profile)
             {
-                string name = ValueReader.Word($"{station}");
-                Refuse(file, $"{pointer}/{PartSetReader.StationMasses}/{name}", null, new(
-                    FindingCodes.UnknownStation, $"The flyweight {set.Flyweight} has no {name} station. Leave it out."));
+                FlyweightChecks.CheckStations(item, body, profile, draft.Findings);
             }
         }
 
-        if (Sound<DrivenClutch>(machine.DrivenClutchId) is { } clutch && clutch.Holes.All(h => h.Name != set.Hole))
-        {
-            Refuse(file, $"{pointer}/{PartSetReader.Hole}", set.Hole, new(
-                FindingCodes.UnknownHole,
-                $"The driven clutch {clutch.Id} has no such hole. It has {string.Join(", ", clutch.Holes.Select(h => h.Name))}."));
-        }
+        foreach (DraftItem item in sound.Where(i => i.Item is Machine))
+            new MachineChecks(draft, sets, item).Check();
+        OutletChecks.Check(draft);
     }
 
-    private void CheckOutlet(DraftOutlet outlet)
+    /// <summary>Why an id leads to no such item; null when it does.</summary>
+    /// <param name="draft">Where it is looked up.</param>
+    /// <param name="id">The id.</param>
+    /// <param name="kind">The kind that belongs there; null: any part.</param>
+    public static Refusal? Wrong(CatalogDraft draft, string id, ItemKind? kind) => draft.Find(id) switch
     {
-        foreach ((string id, int line) in outlet.Lines)
-        {
-            Refusal? refusal = draft.Find(id) switch
-            {
-                null => Unknown,
-                { Item: Part } => null,
-                { Item: var other } => new(
-                    FindingCodes.WrongKind, $"This is the id of a {ValueReader.Word($"{other.Kind}")}. Outlets sell parts."),
-            };
-            if (refusal is not null)
-                draft.Findings.Add(outlet.File, line, "partId", id, refusal);
-        }
-    }
-
-    private static Refusal Unknown => new(
-        FindingCodes.UnknownReference, "No item of the catalog has this id. Check the spelling, or add the item.");
-
-    private Refusal? Wrong(string id, ItemKind kind) => draft.Find(id) switch
-    {
-        null => Unknown,
-        { Item.Kind: var found } when found != kind => new(
+        null => new(
+            FindingCodes.UnknownReference,
+            $"No item of the catalog has the id {id}. Check the spelling, or add the item."),
+        { Item: Part } when kind is null => null,
+        { Item.Kind: var found } when found == kind => null,
+        { Item.Kind: var found } => new(
             FindingCodes.WrongKind,
-            $"This is the id of a {ValueReader.Word($"{found}")}; a {ValueReader.Word($"{kind}")} belongs here."),
-        _ => null,
+            $"{id} is the id of a {ValueReader.Word($"{found}")}; "
+            + $"a {(kind is null ? "part" : ValueReader.Word($"{kind}"))} belongs here."),
     };
 
-    private T? Sound<T>(string id) where T : CatalogItem =>
-        draft.Find(id) is { Sound: true, Item: T item } ? item : null;
-
-    private void Refuse(string file, string pointer, string? value, Refusal? refusal)
+    private void CheckFields(DraftItem item)
     {
-        if (refusal is not null)
-            draft.Findings.Add(file, null, pointer, value, refusal);
+        foreach (Field field in FieldRegistry.For(item.Item.Kind))
+        {
+            Refusal? refusal = (field.Shape, field.Get(item.Item)) switch
+            {
+                (FieldShape.Reference, string id) => Wrong(draft, id, field.RefersTo) ?? Chain(item, field, id),
+                (FieldShape.ClutchFits, IReadOnlyList<ClutchFit> fits) =>
+                    fits.Select(f => NoClutch(f.ClutchId)).FirstOrDefault(r => r is not null),
+                (FieldShape.KitLines, IReadOnlyList<KitLine> lines) =>
+                    lines.Select(l => Content(l.PartId)).FirstOrDefault(r => r is not null),
+                _ => null,
+            };
+            if (refusal is not null)
+                item.Refuse(field.Name, draft.Findings, refusal);
+        }
+    }
+
+    // Suppliers list clutches that no catalog has; only what is there can be the wrong thing.
+    private Refusal? NoClutch(string id) => draft.Find(id) is null or { Item: DriveClutch or DrivenClutch }
+        ? null
+        : new(FindingCodes.WrongKind, $"{id} is no clutch. A part is listed for drive and driven clutches.");
+
+    private Refusal? Content(string id) => draft.Find(id) is { Item: Kit }
+        ? new(FindingCodes.WrongKind, $"{id} is a kit itself. List its parts here.")
+        : Wrong(draft, id, kind: null);
+
+    /// <summary>
+    /// A part that is replaced by itself in the end is never to be had, and an arm that is weighed against itself is
+    /// never known. A part is replaced by its like.
+    /// </summary>
+    private Refusal? Chain(DraftItem item, Field field, string id)
+    {
+        if (field.RefersTo is null && Wrong(draft, id, item.Item.Kind) is { } unlike)
+            return unlike;
+        var passed = new List<string>();
+        for (string? next = id; next is not null; next = Next(next))
+        {
+            passed.Add(next);
+            // One finding for a loop is enough: where its first id stands.
+            if (next == item.Item.Id)
+            {
+                return passed.Min(StringComparer.Ordinal) == next
+                    ? new(
+                        FindingCodes.ReferenceLoop,
+                        $"{field.Name} leads back here: {string.Join(", ", passed)}. Take one of these out.")
+                    : null;
+            }
+
+            if (passed.IndexOf(next) < passed.Count - 1)
+                return null;
+            if (passed.Count > CatalogSnapshot.MaxSupersessions)
+            {
+                return new(
+                    FindingCodes.ChainTooLong,
+                    $"{field.Name} leads on for more than {CatalogSnapshot.MaxSupersessions} steps. "
+                    + "Name the last of them here.");
+            }
+        }
+
+        return null;
+
+        string? Next(string from) =>
+            draft.Find(from) is { } found && found.Item.Kind == item.Item.Kind ? (string?)field.Get(found.Item) : null;
     }
 }

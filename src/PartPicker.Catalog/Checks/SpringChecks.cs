@@ -13,8 +13,8 @@ internal static class SpringChecks
         {
             item.RefuseWhole(findings, new(
                 FindingCodes.NotKnown,
-                "No way to know the spring is whole. Give rate and freeLength; or two loads at two lengths; or loadTable; "
-                + "or wireDiameter, outsideDiameter, activeCoils, material and freeLength."));
+                "No way to know the spring is whole. Give rate and freeLength; or two loads at two lengths; or "
+                + "loadTable; or wireDiameter, outsideDiameter, activeCoils, material and freeLength."));
         }
 
         if (spring.KnownByTwoLoads && !Falls(
@@ -29,6 +29,7 @@ internal static class SpringChecks
         CheckLoadTable(item, spring.LoadTable, findings);
     }
 
+    /// <remarks>A spring of unknown twist is sound: it goes into clutches that only compress their spring.</remarks>
     public static void Check(DraftItem item, DrivenSpring spring, Findings findings)
     {
         CheckMaterial(item, spring.Material, findings);
@@ -38,14 +39,6 @@ internal static class SpringChecks
                 FindingCodes.NotKnown,
                 "The axial force is not known. Give freeLength with rate, or with load and loadLength, or with "
                 + "wireDiameter, outsideDiameter, activeCoils and material; or give loadTable."));
-        }
-
-        if (!spring.TwistKnown)
-        {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
-                "The torque of twist is not known. Give twistRate; or two torques at two twists; or torqueTable; or "
-                + "wireDiameter, outsideDiameter, activeCoils and material."));
         }
 
         // Torque rises with twist as load falls with length.
@@ -72,7 +65,8 @@ internal static class SpringChecks
         {
             item.Refuse("material", findings, new(
                 FindingCodes.UnknownMaterial,
-                $"The wire table has no such key. It has {string.Join(", ", WireMaterial.All.Select(m => m.Key))}."));
+                "The wire table has no such key. "
+                + $"It has {string.Join(", ", WireMaterial.All.Select(m => m.Key))}."));
         }
     }
 

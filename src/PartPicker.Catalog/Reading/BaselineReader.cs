@@ -19,8 +19,10 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     /// <summary>Stands in while the set in question was refused; the machine is not sound then.</summary>
     private static readonly PartSet Unread = new("", "", new Dictionary<StationName, double>(), "", "", "");
 
+    public const string EngagementRpm = "engagementRpm";
+
     private static readonly string[] MemberNames =
-        ["parts", "engagementRpm", "shiftRpm", "shiftCurve", "altitude", "temperature"];
+        ["parts", EngagementRpm, "shiftRpm", "shiftCurve", "altitude", "temperature"];
 
     public IReadOnlyList<Baseline> ReadAll(JsonValue list)
     {
@@ -39,11 +41,10 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     {
         Dictionary<string, JsonValue> members = source.Members(value, "A measured run as an object", MemberNames);
         PartSet parts = Parts(value, members);
-        double engagement = 0;
-        if (members.TryGetValue("engagementRpm", out JsonValue rpm))
-            engagement = Number(rpm, MinRpm, MaxRpm);
-        else if (value.Kind == JsonValueKind.Object)
-            source.RefuseMissing(value, "engagementRpm", "Give the engine speed at which the belt took hold.");
+        // Whether it may be left out is for the drive clutch to say, which may stand in another file.
+        double? engagement = members.TryGetValue(EngagementRpm, out JsonValue rpm)
+            ? Number(rpm, MinRpm, MaxRpm)
+            : null;
 
         bool flat = members.TryGetValue("shiftRpm", out JsonValue shiftRpm);
         bool sloped = members.TryGetValue("shiftCurve", out JsonValue shiftCurve);
@@ -51,7 +52,8 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         {
             source.Refuse(flat ? shiftCurve : value, new(
                 FindingCodes.EitherOr,
-                "Give shiftRpm, where one speed was held, or shiftCurve, where ratios were noted: one of the two."));
+                "Give shiftRpm, where one speed was held, or shiftCurve, where ratios were noted: "
+                + "one of the two."));
         }
 
         return new Baseline(
@@ -71,7 +73,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         if (members.TryGetValue("parts", out JsonValue own))
             return sets.Read(own) ?? Unread;
         if (!hasFitted && value.Kind == JsonValueKind.Object)
-            source.RefuseMissing(value, "parts", "The machine states no fitted set: say what was fitted in this run.");
+            source.RefuseMissing(value, "parts", "The machine states no fitted set: say what was fitted here.");
         return fitted ?? Unread;
     }
 
@@ -93,7 +95,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         {
             RatioRpm point = Point(entry);
             if (point.Ratio > 0 && points.Exists(p => p.Ratio == point.Ratio))
-                source.Refuse(entry, new(FindingCodes.DuplicateValue, "The ratio stands twice. Keep one rpm for it."));
+                source.Refuse(entry, new(FindingCodes.DuplicateValue, "The ratio stands twice. Keep one."));
             points.Add(point);
         }
 
@@ -102,7 +104,8 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
 
     private RatioRpm Point(JsonValue entry)
     {
-        Dictionary<string, JsonValue> members = source.Members(entry, "An object of ratio and rpm", ["ratio", "rpm"]);
+        Dictionary<string, JsonValue> members =
+            source.Members(entry, "An object of ratio and rpm", ["ratio", "rpm"]);
         return new RatioRpm(Member("ratio", MinRatio, MaxRatio), Member("rpm", MinRpm, MaxRpm));
 
         double Member(string name, double min, double max)

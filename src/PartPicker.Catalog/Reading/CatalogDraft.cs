@@ -14,10 +14,15 @@ internal sealed class CatalogDraft
 
     public List<DraftOutlet> Outlets { get; } = [];
 
+    public Dictionary<(string Outlet, Slot Slot), DraftLabour> Labour { get; } = [];
+
     /// <summary>False when some row could not be read at all, so that its id is not known.</summary>
     public bool Complete { get; set; } = true;
 
     public DraftItem? Find(string id) => byId.GetValueOrDefault(id);
+
+    /// <summary>The item of an id, when it is of that kind and nothing of it was refused.</summary>
+    public T? Sound<T>(string id) where T : CatalogItem => Find(id) is { Sound: true, Item: T item } ? item : null;
 
     public void Add(DraftItem item)
     {
@@ -31,9 +36,16 @@ internal sealed class CatalogDraft
     /// <summary>By kind and id, so that nothing depends on the order of rows and files.</summary>
     public CatalogContents Contents() => new(
         [.. items.Select(i => i.Item).OrderBy(i => i.Kind).ThenBy(i => i.Id, StringComparer.Ordinal)],
-        [.. Outlets.Select(o => o.Outlet).OrderBy(o => o.Id, StringComparer.Ordinal)]);
+        [.. Outlets.Select(o => WithLabour(o.Outlet)).OrderBy(o => o.Id, StringComparer.Ordinal)]);
+
+    private Outlet WithLabour(Outlet outlet) => outlet with
+    {
+        LabourMinutes = Labour.Where(l => l.Key.Outlet == outlet.Id)
+            .ToDictionary(l => l.Key.Slot, l => l.Value.Minutes),
+    };
 
     private void RefuseTwin(DraftItem item, DraftItem first) => item.Refuse("id", Findings, new(
         FindingCodes.DuplicateId,
-        $"The id stands already in {first.Place.File}, {first.Place.Where}. Ids are unique across the whole catalog."));
+        $"The id stands already in {first.Place.File}, {first.Place.Where}. "
+        + "Ids are unique across the whole catalog."));
 }

@@ -8,6 +8,7 @@ internal enum FileContent
     Parts,
     Machines,
     Outlet,
+    Labour,
 }
 
 /// <summary>A file to read.</summary>
@@ -24,12 +25,17 @@ internal static class CatalogFolder
     private const string Outlets = "outlets";
     private static readonly string[] Subfolders = [Machines, Outlets, "requests"];
 
+    private const string Labour = "labour.csv";
+
     private static readonly Dictionary<string, ItemKind> PartFiles = new(StringComparer.Ordinal)
     {
         ["drive-springs.csv"] = ItemKind.DriveSpring,
         ["flyweights.csv"] = ItemKind.Flyweight,
         ["driven-springs.csv"] = ItemKind.DrivenSpring,
         ["helices.csv"] = ItemKind.Helix,
+        ["belts.csv"] = ItemKind.Belt,
+        ["shims.csv"] = ItemKind.Shim,
+        ["kits.csv"] = ItemKind.Kit,
     };
 
     /// <summary>The files to read, in an order that is the same on every machine.</summary>
@@ -51,7 +57,7 @@ internal static class CatalogFolder
     {
         List<FolderFile> files =
         [
-            .. Parts(folder, findings),
+            .. Top(folder, findings),
             .. Below(folder, Machines, ".json", FileContent.Machines, findings),
             .. Below(folder, Outlets, ".csv", FileContent.Outlet, findings),
         ];
@@ -68,14 +74,14 @@ internal static class CatalogFolder
         {
             findings.Add("", null, null, folder, new(
                 FindingCodes.TooManyFiles,
-                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some of them."));
+                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some."));
             return [];
         }
 
         return files;
     }
 
-    private static IEnumerable<FolderFile> Parts(string folder, Findings findings)
+    private static IEnumerable<FolderFile> Top(string folder, Findings findings)
     {
         foreach (string path in Entries(folder))
         {
@@ -83,8 +89,10 @@ internal static class CatalogFolder
             bool isFolder = Directory.Exists(path);
             if (!isFolder && PartFiles.TryGetValue(name, out ItemKind kind))
                 yield return new FolderFile(path, name, FileContent.Parts, kind);
+            else if (!isFolder && name == Labour)
+                yield return new FolderFile(path, name, FileContent.Labour);
             else if (isFolder ? !Subfolders.Contains(name) : IsData(name))
-                RefuseFile(name, $"Expected here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
+                RefuseFile(name, $"Known here: {string.Join(", ", PartFiles.Keys.Append(Labour).Concat(Subfolders))}.", findings);
         }
     }
 
@@ -107,7 +115,8 @@ internal static class CatalogFolder
 
     // Hidden files and notes may lie about; what looks like data but is not read would be missed in silence.
     private static bool IsData(string name) =>
-        Path.GetExtension(name).ToLowerInvariant() is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
+        Path.GetExtension(name).ToLowerInvariant()
+            is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
 
     private static IEnumerable<string> Entries(string folder) => Directory.EnumerateFileSystemEntries(folder)
         .Where(path => !Path.GetFileName(path).StartsWith('.'))
@@ -115,5 +124,6 @@ internal static class CatalogFolder
 
     private static void RefuseFile(string name, string expected, Findings findings) =>
         findings.Add(name, null, null, null, new(
-            FindingCodes.UnknownFile, $"The import does not know what this is. {expected} Rename it or move it away."));
+            FindingCodes.UnknownFile,
+            $"The import does not know what this is. {expected} Rename it or move it away."));
 }

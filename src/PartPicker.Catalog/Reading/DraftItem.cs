@@ -42,3 +42,6 @@ internal sealed record ItemPlace(string File, int? Row, string? Pointer)
 
 /// <summary>An outlet as read, with the line of each offer.</summary>
 internal sealed record DraftOutlet(Outlet Outlet, string File, IReadOnlyList<(string PartId, int Line)> Lines);
+
+/// <summary>The minutes of a slot at an outlet, and where they stand.</summary>
+internal sealed record DraftLabour(int Minutes, string File, int Line);

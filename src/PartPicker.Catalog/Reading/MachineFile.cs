@@ -3,7 +3,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Catalog;
 
-/// <summary>A JSON file of machines and their pieces.</summary>
+/// <summary>A JSON file of machines and their pieces; parts may stand here too, each value with its origin.</summary>
 internal static class MachineFile
 {
     private static readonly Dictionary<string, ItemKind> Lists = new(StringComparer.Ordinal)
@@ -11,9 +11,16 @@ internal static class MachineFile
         ["engines"] = ItemKind.Engine,
         ["driveClutches"] = ItemKind.DriveClutch,
         ["drivenClutches"] = ItemKind.DrivenClutch,
-        ["belts"] = ItemKind.Belt,
         ["gearings"] = ItemKind.Gearing,
+        ["armProfiles"] = ItemKind.ArmProfile,
         ["machines"] = ItemKind.Machine,
+        ["belts"] = ItemKind.Belt,
+        ["driveSprings"] = ItemKind.DriveSpring,
+        ["flyweights"] = ItemKind.Flyweight,
+        ["drivenSprings"] = ItemKind.DrivenSpring,
+        ["helices"] = ItemKind.Helix,
+        ["shims"] = ItemKind.Shim,
+        ["kits"] = ItemKind.Kit,
     };
 
     public static void Read(string file, string text, CatalogDraft draft)

@@ -32,9 +32,12 @@ internal sealed class MachineItemReader
         if (members.TryGetValue(OriginMember, out JsonValue origin))
             usual = ReadOrigin(origin);
         else if (entry.Kind == JsonValueKind.Object)
-            source.RefuseMissing(entry, OriginMember, $"State how the values are known: {ValueReader.Words(typeof(Origin))}.");
+        {
+            source.RefuseMissing(
+                entry, OriginMember, $"State how the values are known: {ValueReader.Words(typeof(Origin))}.");
+        }
 
-        var item = (MachinePiece)FieldRegistry.Blank(kind);
+        CatalogItem item = FieldRegistry.Blank(kind);
         foreach (Field field in fields)
         {
             if (members.TryGetValue(field.Name, out JsonValue value))
@@ -52,12 +55,10 @@ internal sealed class MachineItemReader
             sound: source.Findings.Count == before);
     }
 
-    private MachinePiece WithField(MachinePiece item, Field field, JsonValue value, Origin? usual)
+    private CatalogItem WithField(CatalogItem item, Field field, JsonValue value, Origin? usual)
     {
-        // Names are not known from anywhere: only what could be measured has an origin.
-        bool hasOrigin = field.Shape is not (FieldShape.Text or FieldShape.Reference);
         Origin? origin = usual;
-        if (hasOrigin && IsWrapped(field, value))
+        if (field.HasOrigin && IsWrapped(field, value))
         {
             Dictionary<string, JsonValue> wrapper =
                 source.Members(value, "An object", [ValueMember, OriginMember]);
@@ -80,15 +81,25 @@ internal sealed class MachineItemReader
         object? read = FieldReader.Read(field, taken, source.Refuse);
         if (read is null)
             return item;
-        if (hasOrigin && origin is { } known)
+        if (field.HasOrigin && origin is { } known)
             origins[field.Name] = known;
-        return (MachinePiece)field.Set(item, read);
+        return field.Set(item, read);
     }
 
-    // Holes are an object themselves, but the twist of a hole is never an object.
-    private static bool IsWrapped(Field field, JsonValue value) => value.Kind == JsonValueKind.Object
-        && (field.Shape != FieldShape.Holes
-            || (value.Element.TryGetProperty(ValueMember, out JsonElement inner) && inner.ValueKind != JsonValueKind.Number));
+    // Holes and lists of curves are objects themselves, and one of their names may be "value".
+    private static bool IsWrapped(Field field, JsonValue value)
+    {
+        if (value.Kind != JsonValueKind.Object)
+            return false;
+        JsonValueKind? ofItsOwn = field.Shape switch
+        {
+            FieldShape.Holes => JsonValueKind.Number,
+            FieldShape.NamedCurves => JsonValueKind.Array,
+            _ => null,
+        };
+        return ofItsOwn is null
+            || (value.Element.TryGetProperty(ValueMember, out JsonElement inner) && inner.ValueKind != ofItsOwn);
+    }
 
     private Origin? ReadOrigin(JsonValue value)
     {

@@ -15,23 +15,26 @@ internal static class OutletFile
         string id = Path.GetFileNameWithoutExtension(file.Name);
         if (ValueReader.Id(id) is { } badId)
             findings.Add(file.Name, null, null, id, badId with { Reason = $"{badId.Reason} Rename the file." });
-        if (CsvTable.Read(file.Name, text, findings) is not { } table
-            || Columns(file.Name, table.Header, findings) is not { } columns)
-        {
-            return;
-        }
 
         string? currency = null;
         var offers = new Dictionary<string, Offer>(StringComparer.Ordinal);
         var lines = new List<(string, int)>();
-        foreach (CsvRow row in table.Rows)
-            ReadRow(row);
-        if (table is { Rows.Count: 0, Complete: true })
+        Dictionary<string, int> columns = [];
+        if (CsvTable.Read(file.Name, text, findings) is { } table
+            && FixedColumns.Find(file.Name, table.Header, ColumnNames, findings) is { } found)
         {
-            findings.Add(file.Name, null, null, null, new(
-                FindingCodes.MissingValue, "The file has no row, so its currency is not known. Fill it or remove it."));
+            columns = found;
+            foreach (CsvRow row in table.Rows)
+                ReadRow(row);
+            if (table is { Rows.Count: 0, Complete: true })
+            {
+                findings.Add(file.Name, null, null, null, new(
+                    FindingCodes.MissingValue,
+                    "The file has no row, so its currency is not known. Fill it or remove it."));
+            }
         }
 
+        // Even an outlet whose table was refused is there: labour may name it.
         draft.Outlets.Add(new DraftOutlet(new Outlet(id, currency ?? "", offers), file.Name, lines));
 
         void ReadRow(CsvRow row)
@@ -74,31 +77,13 @@ internal static class OutletFile
     private static Refusal? Currency(string written, string? before)
     {
         if (written.Length != 3 || !written.All(char.IsAsciiLetterUpper))
-            return new(FindingCodes.BadCurrency, "A currency is three capital letters, as in ISO 4217: EUR, USD, CAD.");
+        {
+            return new(
+                FindingCodes.BadCurrency, "A currency is three capital letters, as in ISO 4217: EUR, USD, CAD.");
+        }
+
         return before is null || written == before
             ? null
             : new(FindingCodes.MixedCurrency, $"An outlet has one currency, and an earlier row has {before}.");
-    }
-
-    /// <summary>Where each column stands; null when one is missing, unknown or double.</summary>
-    private static Dictionary<string, int>? Columns(string file, CsvRow header, Findings findings)
-    {
-        int before = findings.Count;
-        var columns = new Dictionary<string, int>();
-        for (int i = 0; i < header.Cells.Length; i++)
-        {
-            string name = header.Cells[i];
-            if (!ColumnNames.Contains(name))
-                Refuse(name, FindingCodes.UnknownColumn, $"No such column. The columns here are {string.Join(", ", ColumnNames)}.");
-            else if (!columns.TryAdd(name, i))
-                Refuse(name, FindingCodes.DuplicateColumn, "The column stands twice. Leave one out.");
-        }
-
-        foreach (string missing in ColumnNames.Where(name => !columns.ContainsKey(name)))
-            Refuse(missing, FindingCodes.MissingColumn, $"The column {missing} is needed, though its cells may be empty.");
-        return findings.Count == before ? columns : null;
-
-        void Refuse(string column, string code, string reason) =>
-            findings.Add(file, header.Line, column, null, new(code, reason));
     }
 }

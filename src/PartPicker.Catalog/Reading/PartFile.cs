@@ -39,9 +39,14 @@ internal static class PartFile
             if (refusal is not null)
                 findings.Add(file, header.Line, header.Cells[i], null, refusal);
             if (refusal?.Code == FindingCodes.DuplicateColumn)
-                columns = Array.ConvertAll(columns, c => c?.Field == field ? null : c); // Which of the two is meant?
+            {
+                // Nobody can tell which of the two is meant.
+                columns = Array.ConvertAll(columns, c => c?.Field == field ? null : c);
+            }
             else if (refusal is null)
+            {
                 columns[i] = new Column(field!, unit);
+            }
         }
 
         foreach (Field missing in fields.Where(f => f.Required && !seen.Contains(f.Name)))
@@ -76,35 +81,29 @@ internal static class PartFile
             }
         }
 
+        if (MakesMachines(kind))
+            item = item with { Origins = OfASupplier(kind, written.Keys) };
         return new DraftItem(
             item, new ItemPlace(file, row.Line, Pointer: null), written, headerSound && findings.Count == before);
 
         CatalogItem WithCell(CatalogItem current, Column column, string cell)
         {
-            object? value = FieldReader.Read(column.Field, Taken(column, cell), (token, refusal) =>
+            WrittenValue taken = CsvTokens.Take(column.Field, column.Unit, cell);
+            object? value = FieldReader.Read(column.Field, taken, (token, refusal) =>
                 findings.Add(file, row.Line, token.Place, token.Written, refusal));
             return value is null ? current : column.Field.Set(current, value);
         }
     }
 
-    /// <summary>Takes a cell apart: points and lists by semicolons, the two numbers of a point by a colon.</summary>
-    private static WrittenValue Taken(Column column, string cell)
-    {
-        string name = column.Field.Name;
-        var whole = new Token(null, cell, name);
-        return column.Field.Shape switch
-        {
-            FieldShape.Quantities => new(whole, [.. Entries().Select(e => new Token(null, e, name))], column.Unit),
-            FieldShape.Curve or FieldShape.Holes => new(whole, [.. Entries().Select(Pair)]),
-            _ => WrittenValue.Of(whole, column.Unit),
-        };
+    /// <summary>Whether machines are made of this kind: then it must be told how its values are known.</summary>
+    private static bool MakesMachines(ItemKind kind) =>
+        FieldRegistry.For(ItemKind.Machine).Any(f => f.RefersTo == kind);
 
-        string[] Entries() => cell.Split(';', StringSplitOptions.TrimEntries);
-
-        Token Pair(string entry) => entry.Split(':', StringSplitOptions.TrimEntries) is [var key, var value]
-            ? new Token(key, value, name)
-            : new Token(null, entry, name);
-    }
+    /// <summary>What stands in a list of parts is what the supplier states.</summary>
+    private static Dictionary<string, Origin> OfASupplier(ItemKind kind, IReadOnlyCollection<string> stated) =>
+        FieldRegistry.For(kind)
+            .Where(f => f.HasOrigin && stated.Contains(f.Name))
+            .ToDictionary(f => f.Name, _ => Origin.Drawing);
 
     /// <summary>"rate [N/mm]" is the field rate in N/mm.</summary>
     private static (string Name, string? Unit) NameAndUnit(string header)
@@ -122,7 +121,7 @@ internal static class PartFile
             return new(
                 FindingCodes.UnitInHeader,
                 $"{field.Name} takes no unit in the header: "
-                + (field.Shape == FieldShape.Curve ? "write units in the points." : "its cells have none."));
+                + (field.Shape is FieldShape.Curve or FieldShape.NamedCurves ? "write units in the points." : "its cells have none."));
         }
 
         return QuantityReader.Read(1, unit, field.Dimension!).Problem is { } problem
@@ -131,7 +130,7 @@ internal static class PartFile
     }
 
     private static Refusal UnknownColumn(IReadOnlyList<Field> fields) => new(
-        FindingCodes.UnknownColumn, $"No such column. The columns here are {string.Join(", ", fields.Select(f => f.Name))}.");
+        FindingCodes.UnknownColumn, $"No such column. Known: {string.Join(", ", fields.Select(f => f.Name))}.");
 
     private sealed record Column(Field Field, string? Unit);
 }

@@ -13,8 +13,22 @@ internal sealed class PartSetReader(JsonSource source)
     public const string DrivenSpring = "drivenSpring";
     public const string Hole = "hole";
     public const string Helix = "helix";
+    public const string AdjusterStep = "adjusterStep";
+    public const string Shims = "shims";
 
-    private static readonly string[] MemberNames = [DriveSpring, Flyweight, StationMasses, DrivenSpring, Hole, Helix];
+    /// <summary>The members of the shims of a set.</summary>
+    public const string Shim = "shim";
+    public const string Count = "count";
+
+    private static readonly string[] MemberNames =
+        [DriveSpring, Flyweight, StationMasses, DrivenSpring, Hole, Helix, AdjusterStep, Shims];
+
+    private static readonly EntryMember[] ShimMembers =
+        [new(Shim, JsonValueKind.String), new(Count, JsonValueKind.Number)];
+
+    /// <summary>No clutch takes more.</summary>
+    private static readonly long MaxShims =
+        (long)FieldRegistry.For(ItemKind.DriveClutch).First(f => f.Name == "shimLimit").Max;
 
     /// <summary>Null when anything of the set was refused.</summary>
     public PartSet? Read(JsonValue value)
@@ -28,8 +42,12 @@ internal sealed class PartSetReader(JsonSource source)
             Flyweight: Text(Flyweight, ValueReader.Id),
             StationMasses: members.TryGetValue(StationMasses, out JsonValue masses) ? Masses(masses) : NoMasses,
             DrivenSpring: Text(DrivenSpring, ValueReader.Id),
-            Hole: Text(Hole, FieldReader.HoleName),
-            Helix: Text(Helix, ValueReader.Id));
+            Hole: Text(Hole, FieldReader.StampedName),
+            Helix: Text(Helix, ValueReader.Id))
+        {
+            AdjusterStep = members.ContainsKey(AdjusterStep) ? Text(AdjusterStep, FieldReader.StampedName) : null,
+            Shims = members.TryGetValue(Shims, out JsonValue shims) ? Fitted(shims) : null,
+        };
         return source.Findings.Count == before ? set : null;
 
         string Text(string member, Func<string, Refusal?> check)
@@ -42,6 +60,19 @@ internal sealed class PartSetReader(JsonSource source)
                 return text.Written;
             return "";
         }
+    }
+
+    private FittedShims? Fitted(JsonValue value)
+    {
+        if (JsonTokens.Entry(source, ShimMembers, value) is not { } entry)
+            return null;
+        Token shim = entry.Parts[0];
+        Token count = entry.Parts[1];
+        if (ValueReader.Id(shim.Text) is { } badId)
+            source.Refuse(shim with { Key = null }, badId);
+        if (ValueReader.Whole(count.Text, 1, MaxShims, out long number) is { } badCount)
+            source.Refuse(count with { Key = null }, badCount);
+        return new FittedShims(shim.Text, (int)number);
     }
 
     private static Dictionary<StationName, double> NoMasses => [];

@@ -160,12 +160,21 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     }
 
     public FieldList<T> ClutchFits(
-        string name, Func<T, IReadOnlyList<ClutchFit>?> get, Func<T, IReadOnlyList<ClutchFit>, T> set, string sentence) =>
-        List(name, FieldShape.ClutchFits, get, set, sentence);
+        string name, int minYear, int maxYear,
+        Func<T, IReadOnlyList<ClutchFit>?> get, Func<T, IReadOnlyList<ClutchFit>, T> set, string sentence) =>
+        List(name, FieldShape.ClutchFits, get, set, sentence, minYear, maxYear);
 
     public FieldList<T> KitLines(
         string name, Func<T, IReadOnlyList<KitLine>?> get, Func<T, IReadOnlyList<KitLine>, T> set, string sentence) =>
         List(name, FieldShape.KitLines, get, set, sentence, min: 1, max: 100, required: true);
+
+    /// <summary>The fields so far are facts that nobody measures: they have no origin.</summary>
+    public FieldList<T> WithoutOrigins()
+    {
+        for (int i = 0; i < fields.Count; i++)
+            fields[i] = fields[i] with { HasOrigin = false };
+        return this;
+    }
 
     private FieldList<T> List<TItem>(
         string name, FieldShape shape,

@@ -64,13 +64,18 @@ public static class FieldRegistry
             .Choice<SoldAs>("soldAs", p => p.SoldAs, (p, v) => p with { SoldAs = v }, "How it is sold.")
             .Count("packQuantity", 1, 1_000, p => p.PackQuantity, (p, v) => p with { PackQuantity = v }, "Pieces in one pack.")
             .Reference("supersededBy", null, p => p.SupersededBy, (p, v) => p with { SupersededBy = v }, "The part that replaced it.")
-            .ClutchFits("fitsClutches", p => p.FitsClutches, (p, v) => p with { FitsClutches = v }, "Clutches that the supplier lists it for, with model-years.");
+            .ClutchFits("fitsClutches", FirstYear, LastYear, p => p.FitsClutches, (p, v) => p with { FitsClutches = v }, "Clutches that the supplier lists it for, with model-years.")
+            .WithoutOrigins();
 
     /// <summary>A piece of a machine: id and name first, then the model-years that it covers.</summary>
     internal static FieldList<T> Piece<T>(ItemKind kind) where T : MachinePiece =>
         Named<T>(kind)
-            .Count("fromYear", 1950, 2100, p => p.FromYear, (p, v) => p with { FromYear = v }, "First model-year.")
-            .Count("toYear", 1950, 2100, p => p.ToYear, (p, v) => p with { ToYear = v }, "Last model-year.");
+            .Count("fromYear", FirstYear, LastYear, p => p.FromYear, (p, v) => p with { FromYear = v }, "First model-year.")
+            .Count("toYear", FirstYear, LastYear, p => p.ToYear, (p, v) => p with { ToYear = v }, "Last model-year.")
+            .WithoutOrigins();
+
+    private const int FirstYear = 1950;
+    private const int LastYear = 2100;
 
     internal static readonly Axis Travel = new(Length.Info, 0, 0.2);
 }

@@ -16,7 +16,7 @@ internal static class BadCsvRows
         // The columns.
         ["a column that no kind has"] = Edit(Helices, "camRadius [mm]", "camColour", 1, "camColour", null, UnknownColumn, "camRadius"),
         ["a column in other capitals"] = Edit(Helices, "helixDeg", "HelixDeg", 1, "HelixDeg", null, UnknownColumn, "helixDeg"),
-        ["a column without a name"] = Edit(Helices, "name,", ",", 1, "", null, UnknownColumn, "columns here are"),
+        ["a column without a name"] = Edit(Helices, "name,", ",", 1, "", null, UnknownColumn, "Known: id"),
         ["a column that stands twice"] = Edit(Helices, ",name,", ",helixDeg,", 1, "helixDeg", null, DuplicateColumn, "Leave one out"),
         ["a column that stands twice with another unit"] = Edit(Helices, "finishTravel", "camRadius [in]", 1, "camRadius [mm]", null, DuplicateColumn, "Leave one out"),
         ["a needed column that is missing"] = new(c => c.Set(Flyweights, "id,bodyMass\nfw-plain,5 g\nfw-two,5 g\n"), Flyweights, 1, "radiusCurve", null, MissingColumn, "Radius of gyration"),
@@ -85,7 +85,7 @@ internal static class BadCsvRows
         ["a curve of 201 points"] = new(
             c => c.Set(Flyweights, $"id,bodyMass,radiusCurve\nfw-two,40 g,{Points(201)}\nfw-plain,40 g,{Points(200)}\n"),
             Flyweights, 2, "radiusCurve", Points(201)[..120] + "…", TooManyPoints, "2 to 200"),
-        ["a mass that stands twice in its list"] = Edit(Flyweights, "0 g; 4 g", "0 g; 4 g; 0.004 kg", 3, "heelMasses", "0.004 kg", DuplicateValue, "Leave one of them out"),
+        ["a mass that stands twice in its list"] = Edit(Flyweights, "0 g; 4 g", "0 g; 4 g; 0.004 kg", 3, "heelMasses", "0.004 kg", DuplicateValue, "Leave one out"),
         ["a mass in a list out of range"] = Edit(Flyweights, "0 g; 4 g", "0 g; 4 kg", 3, "heelMasses", "4 kg", OutOfRange, "0 g to 100 g"),
         ["an empty entry in a list"] = Edit(Flyweights, "0 g; 4 g", "0 g;; 4 g", 3, "heelMasses", "", BadQuantity, "Nothing is written"),
 
@@ -129,7 +129,7 @@ internal static class BadCsvRows
         ["a price with decimals"] = Edit(Outlet, "2450", "24.50", 2, "priceMinor", "24.50", BadNumber, "whole number"),
         ["a price below zero"] = Edit(Outlet, "2450", "-1", 2, "priceMinor", "-1", OutOfRange, "0 to"),
         ["a stock beyond reason"] = Edit(Outlet, ",0\n", ",1000001\n", 3, "stock", "1000001", OutOfRange, "0 to 1000000"),
-        ["an outlet without the stock column"] = new(c => c.Set(Outlet, "partId,currency,priceMinor\nds-rate,CAD,5\n"), Outlet, 1, "stock", null, MissingColumn, "may be empty"),
+        ["an outlet without the stock column"] = new(c => c.Set(Outlet, "partId,currency,priceMinor\nds-rate,CAD,5\n"), Outlet, 1, "stock", null, MissingColumn, "Empty cells"),
         ["an outlet column of an unknown name"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock,shelf\nds-rate,CAD,5,6,7\n"), Outlet, 1, "shelf", null, UnknownColumn, "priceMinor, stock"),
         ["an outlet column that stands twice"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock,stock\nds-rate,CAD,5,6,7\n"), Outlet, 1, "stock", null, DuplicateColumn, "Leave one out"),
         ["an outlet with no row"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock\n"), Outlet, null, null, null, MissingValue, "currency is not known"),

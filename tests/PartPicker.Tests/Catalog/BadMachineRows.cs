@@ -125,7 +125,7 @@ internal static class BadMachineRows
         ["a temperature out of range"] = Machine("\"68 °F\"", "\"68 °C\"", "/machines/0/baselines/1/temperature", "68 °C", OutOfRange, "-60 °C to 60 °C"),
         ["a run without parts on a machine without a fitted set"] = new(
             c => c.Set(File, Regex.Replace(c.Text(File), "\"fitted\": \\{[^{}]*\\{[^{}]*\\}[^{}]*\\},", "")),
-            File, null, "/machines/0/baselines/0/parts", null, MissingValue, "say what was fitted"),
+            File, null, "/machines/0/baselines/0/parts", null, MissingValue, "say what was fitted here"),
         ["more runs than are taken"] = new(
             c => c.Replace(File, FlatRun, string.Join(", ", Enumerable.Repeat(FlatRun, 50))),
             File, null, "/machines/0/baselines", null, TooManyPoints, "at most 50"),

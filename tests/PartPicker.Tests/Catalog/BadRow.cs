@@ -1,5 +1,3 @@
-using PartPicker.Catalog;
-
 namespace PartPicker.Tests.Catalog;
 
 /// <summary>One thing that is wrong with an otherwise sound catalog, and the one finding that must come of it.</summary>

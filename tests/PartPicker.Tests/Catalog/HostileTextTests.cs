@@ -1,5 +1,7 @@
 using System.Reflection;
 using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using CsCheck;
 using PartPicker.Catalog;
 using Xunit;
@@ -13,14 +15,18 @@ public sealed class HostileTextTests
         .GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (string)f.GetRawConstantValue()!)];
 
     private static readonly string[] CsvFiles =
-        [TestCatalog.DriveSprings, TestCatalog.Flyweights, TestCatalog.DrivenSprings, TestCatalog.Helices, TestCatalog.Outlet];
+    [
+        TestCatalog.DriveSprings, TestCatalog.Flyweights, TestCatalog.DrivenSprings, TestCatalog.Helices,
+        TestCatalog.Outlet,
+    ];
 
     /// <summary>Text of any kind, and text of the pieces that readers treat specially.</summary>
     private static readonly Gen<string> AnyText = Gen.OneOf(
         Gen.String[0, 40],
         Pick(
-                "\"", "\"\"", ",", ";", ":", "\n", "\r", "\0", "\t", " ", "[", "]", "{", "}", "\\", "\\u", "d800", "/", "~",
-                "0", "-0", "1", ".", "e", "e999", "NaN", "∞", "mm", " mm", "in", "N", "N/mm", "°", "\uFEFF", "é", "\U0001F600",
+                "\"", "\"\"", ",", ";", ":", "\n", "\r", "\0", "\t", " ", "[", "]", "{", "}", "\\", "\\u", "d800",
+                "/", "~", "0", "-0", "1", ".", "e", "e999", "NaN", "∞", "mm", " mm", "in", "N", "N/mm", "°",
+                "\uFEFF", "é", "\U0001F600",
                 "null", "true", "value", "origin", "40 mm: 900 N", "ds-rate")
             .Array[0, 8].Select(string.Concat));
 
@@ -58,9 +64,9 @@ public sealed class HostileTextTests
             {
                 var catalog = new TestCatalog();
                 string whole = catalog.Text(TestCatalog.Machine);
-                var values = System.Text.RegularExpressions.Regex.Matches(whole, "(?<=: ?|\\[|, )(\"[^\"]*\"|[0-9.]+)");
-                var value = values[which % values.Count];
-                string written = bare ? text : System.Text.Json.JsonSerializer.Serialize(text);
+                MatchCollection values = Regex.Matches(whole, "(?<=: ?|\\[|, )(\"[^\"]*\"|[0-9.]+)");
+                Match value = values[which % values.Count];
+                string written = bare ? text : JsonSerializer.Serialize(text);
                 AssertAnswered(catalog.Set(
                     TestCatalog.Machine, whole.Remove(value.Index, value.Length).Insert(value.Index, written)));
             },
