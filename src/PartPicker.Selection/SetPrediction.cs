@@ -9,6 +9,7 @@ public static class SetPrediction
     public static Outcome<PredictionAnswer> Predict(CatalogSnapshot catalog, PredictionRequest request)
     {
         var problems = new List<RequestProblem>();
+        var superseded = new List<Supersession>();
         MachineModel? machine = MachineModel.Create(request.Machine, problems);
         PartSet? ids = request.Parts ?? request.Machine.Machine.Fitted;
         if (ids is null)
@@ -20,17 +21,17 @@ public static class SetPrediction
 
         if (machine is null || ids is null)
             return Outcome.Refused<PredictionAnswer>(problems);
-        SetUp? set = SetUpReader.Find(catalog, request.Machine, ids, "parts", problems);
+        SetUp? set = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "parts");
         if (set is not null)
             PredictorBuilder.Computable(set, machine, "parts", problems);
         Baseline? baseline = request.Anchor ? request.Baseline ?? request.Machine.OwnBaseline : null;
         Predictor? predictor = PredictorBuilder.Build(
             catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
-            request.Air, request.AirLaw, request.PointCount, problems);
+            request.Air, request.AirLaw, request.PointCount, problems, superseded);
         if (problems.Count > 0)
             return Outcome.Refused<PredictionAnswer>(problems);
 
         Prediction prediction = predictor!.Predict(set!);
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, CautionWriter.For(set, prediction, machine)));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, CautionWriter.For(set, prediction, machine), [.. superseded.Distinct()]));
     }
 }

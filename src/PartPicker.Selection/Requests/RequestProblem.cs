@@ -13,6 +13,8 @@ public static class RequestProblemCodes
     public const string UnknownPart = "unknown-part";
     public const string WrongKind = "wrong-kind";
     public const string UnknownHole = "unknown-hole";
+    public const string UnknownAdjusterStep = "unknown-adjuster-step";
+    public const string TooManyShims = "too-many-shims";
     public const string StationMass = "station-mass";
     public const string FittedNeeded = "fitted-set-needed";
     public const string BaselineNeeded = "baseline-needed";
