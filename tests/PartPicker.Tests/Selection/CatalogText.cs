@@ -102,7 +102,8 @@ internal static class CatalogText
         + string.Join(", ", set.StationMasses.Select(m => $"\"{Word(m.Key)}\": \"{Number(m.Value)} kg\"")) + " } }";
 
     private static string Run(Baseline run) =>
-        $"{{ \"parts\": {Set(run.Parts)}, \"engagementRpm\": {Number(run.EngagementRpm)}, "
+        $"{{ \"parts\": {Set(run.Parts)}, "
+        + (run.EngagementRpm is { } engagement ? $"\"engagementRpm\": {Number(engagement)}, " : "")
         + (run.FlatShiftRpm is { } flat
             ? $"\"shiftRpm\": {Number(flat)}, "
             : $"\"shiftCurve\": [{string.Join(", ", run.Shift.Select(p => $"{{ \"ratio\": {Number(p.Ratio)}, \"rpm\": {Number(p.Rpm)} }}"))}], ")
