@@ -16,7 +16,8 @@ public static class CatalogImport
         foreach (DraftItem item in draft.Items.Where(i => i.Sound))
             ItemChecks.Check(item, draft.Findings);
 
-        // Step 3. Follow ids from item to item. Where a file was not read whole, an id that seems missing may be in it.
+        // Step 3. Follow ids from item to item. Where a file was not read whole, an id that seems missing
+        // may be in it.
         if (draft.Complete)
             ReferenceChecks.Check(draft);
 

@@ -26,14 +26,14 @@ public static class PartSelection
         if (problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
 
+        RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
         var report = new FitReport();
-        CandidatePools pools = CandidatePools.Build(catalog, machine, fitted!, request.Keep, report);
-        RequestCheck.CheckKept(request, pools, report, problems);
-        RequestCheck.CheckSize(pools, problems);
-        if (problems.Count > 0)
+        CandidatePools? pools = CandidatePools.Build(catalog, machine, fitted!, request.Keep, report, problems);
+        if (pools is null || problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
 
-        var score = new Score(request.Target, request.Tolerances, request.Weights, predictor!.Model.Positions.Select(p => p.Ratio));
+        var score = new Score(
+            request.Target, request.Tolerances, request.Weights, predictor!.Model.Positions.Select(p => p.Ratio));
         var search = new SetSearch(predictor, request, score, fitted!);
         IReadOnlyList<RankedSet> ranked = search.Run(pools, cancellation);
 
@@ -44,7 +44,9 @@ public static class PartSelection
             Fitted = writer.FittedNow(),
             Picks = picks,
             Refusals = report.Refusals,
+            RefusalsLeftOut = report.RefusalsLeftOut,
             NotChecked = report.Unknowns,
+            NotCheckedLeftOut = report.UnknownsLeftOut,
             InTheWay = ObstacleFinder.Find(request, pools, report, search, score, picks),
             Work = new Work(pools.Combinations, search.Predictions),
         });

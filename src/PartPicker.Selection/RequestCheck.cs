@@ -2,7 +2,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>What a request must keep beyond its form: a measured profile, kept parts that fit, a size that can be searched.</summary>
+/// <summary>What a request must keep beyond its form: a measured profile, and kept parts that fit.</summary>
 internal static class RequestCheck
 {
     public static void CheckProfile(PickRequest request, List<RequestProblem> problems)
@@ -17,35 +17,32 @@ internal static class RequestCheck
         }
     }
 
-    /// <summary>A kept slot whose pool came out empty holds a part that does not fit.</summary>
-    public static void CheckKept(PickRequest request, CandidatePools pools, FitReport report, List<RequestProblem> problems)
+    /// <summary>A kept part must keep every rule, also those that the model could do without.</summary>
+    public static void CheckKept(
+        IReadOnlySet<Slot> keep, SetUp fitted, MachineModel machine, List<RequestProblem> problems)
     {
-        foreach (Slot slot in request.Keep.Order())
+        Check(Slot.DriveSpring, DriveSpringRules.All, fitted.DriveSpring, fitted.DriveSpring.Id);
+        Check(Slot.Flyweight, FlyweightRules.All, fitted.Flyweight.Body, fitted.Flyweight.Body.Id);
+        Check(Slot.DrivenSpring, DrivenSpringRules.All, fitted.Driven.Spring, fitted.Driven.Spring.Id);
+        Check(Slot.Helix, HelixRules.All, fitted.Driven.Helix, fitted.Driven.Helix.Id);
+
+        // With a hole or a helix open there may be one that the spring fits.
+        if (keep.Contains(Slot.Hole) && keep.Contains(Slot.Helix))
+            Check(Slot.DrivenSpring, DrivenSideRules.All, fitted.Driven, fitted.Driven.Label);
+
+        void Check<T>(Slot slot, IReadOnlyList<FitRule<T>> rules, T part, string label)
         {
-            foreach (Refusal refusal in report.Refusals.Where(r => r.Slot == slot && IsEmpty(slot, pools)))
+            foreach (FitRule<T> rule in keep.Contains(slot) ? rules : [])
             {
-                problems.Add(new RequestProblem(
-                    "keep", RequestProblemCodes.KeptPartDoesNotFit, $"{Words.Camel(slot.ToString())}: {refusal.Part}",
-                    $"a kept part that fits; by rule {refusal.Rule} {refusal.Sentence}. Leave this slot open, or correct the part's "
-                    + "numbers in the catalog"));
+                FitCheck check = rule.Check(part, machine);
+                if (check.Verdict == FitVerdict.Broken)
+                {
+                    problems.Add(new RequestProblem(
+                        "keep", RequestProblemCodes.KeptPartDoesNotFit, $"{Words.Camel(slot.ToString())}: {label}",
+                        $"a kept part that fits; by rule {rule.Name} {check.Sentence}. Leave this slot open, or correct the part's "
+                        + "numbers in the catalog"));
+                }
             }
         }
     }
-
-    public static void CheckSize(CandidatePools pools, List<RequestProblem> problems)
-    {
-        if (pools.Combinations > PartSelection.MaxCombinations)
-        {
-            problems.Add(new RequestProblem(
-                "keep", RequestProblemCodes.TooManyCombinations, Words.Invariant($"{pools.Combinations} sets"),
-                Words.Invariant($"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted")));
-        }
-    }
-
-    private static bool IsEmpty(Slot slot, CandidatePools pools) => slot switch
-    {
-        Slot.DriveSpring => pools.DriveSprings.Count == 0,
-        Slot.Flyweight => pools.Flyweights.Count == 0,
-        _ => pools.Driven.Count == 0,
-    };
 }

@@ -4,7 +4,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Storage;
 
-/// <summary>Catalog revisions as rows. The SQL is plain, so that it does not matter whose connection it is.</summary>
+/// <summary>Catalog revisions as rows. The SQL is plain: it does not matter whose connection it is.</summary>
 internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
 {
     public CatalogSnapshot? LoadNewest()
@@ -41,7 +41,8 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
             """,
             new { revision }) == 1;
 
-    private static void Write(DbConnection connection, string revision, CatalogContents contents, DateTimeOffset now)
+    private static void Write(
+        DbConnection connection, string revision, CatalogContents contents, DateTimeOffset now)
     {
         connection.Execute(
             """
@@ -51,7 +52,8 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
             new { revision, now = now.ToUnixTimeMilliseconds() });
         connection.Execute(
             "INSERT INTO catalog_item (revision, kind, id, body) VALUES (@revision, @kind, @id, @body)",
-            contents.Items.Select(i => new { revision, kind = ItemJson.Word(i.Kind), id = i.Id, body = ItemJson.Write(i) }));
+            contents.Items.Select(
+                i => new { revision, kind = ItemJson.Word(i.Kind), id = i.Id, body = ItemJson.Write(i) }));
         connection.Execute(
             "INSERT INTO outlet (revision, id, currency) VALUES (@revision, @id, @currency)",
             contents.Outlets.Select(o => new { revision, id = o.Id, currency = o.Currency }));
@@ -75,7 +77,8 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
     private static CatalogContents Read(DbConnection connection, string revision)
     {
         CatalogItem[] items = connection.Query<ItemRow>(
-                "SELECT kind, body FROM catalog_item WHERE revision = @revision ORDER BY kind, id", new { revision })
+                "SELECT kind, body FROM catalog_item WHERE revision = @revision ORDER BY kind, id",
+                new { revision })
             .Select(row => ItemJson.Read(row.Kind, row.Body))
             .ToArray();
         ILookup<string, OfferRow> offers = connection.Query<OfferRow>(

@@ -34,7 +34,7 @@ internal static class ItemJson
 
     public static CatalogItem Read(string kind, string json) =>
         (CatalogItem)(JsonSerializer.Deserialize(json, TypeOf(kind), Options)
-            ?? throw new StoreException($"A stored item of kind '{kind}' is empty. Restore the file from a back-up."));
+            ?? throw new StoreException($"A stored {kind} is empty. Restore the file from a back-up."));
 
     private static Type TypeOf(string kind) =>
         Enum.TryParse(kind, ignoreCase: true, out ItemKind known)
@@ -48,7 +48,8 @@ internal static class ItemJson
         {
             case JsonValueKind.Object:
                 writer.WriteStartObject();
-                foreach (JsonProperty member in element.EnumerateObject().OrderBy(m => m.Name, StringComparer.Ordinal))
+                foreach (JsonProperty member in element.EnumerateObject()
+                    .OrderBy(m => m.Name, StringComparer.Ordinal))
                 {
                     writer.WritePropertyName(member.Name);
                     WriteSorted(member.Value, writer);

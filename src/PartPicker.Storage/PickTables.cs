@@ -24,7 +24,8 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
 
         using DbConnection connection = open();
         using DbTransaction transaction = connection.BeginTransaction();
-        connection.Execute("DELETE FROM pick WHERE expires_ms <= @now", new { now = now.ToUnixTimeMilliseconds() });
+        connection.Execute(
+            "DELETE FROM pick WHERE expires_ms <= @now", new { now = now.ToUnixTimeMilliseconds() });
         connection.Execute(
             """
             INSERT INTO pick (id, catalog_revision, model_version, body, created_ms, expires_ms)
@@ -60,10 +61,11 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
         if (expires - row.ExpiresMs < (long)StoreLimits.LeastExpiryGain.TotalMilliseconds)
             expires = row.ExpiresMs;
         else
-            connection.Execute("UPDATE pick SET expires_ms = @expires WHERE id = @id", new { expires, id = row.Id });
+            connection.Execute("UPDATE pick SET expires_ms = @expires WHERE id = @Id", new { expires, row.Id });
 
         return new StoredPick(
-            row.Id, row.CatalogRevision, row.ModelVersion, row.Body, DateTimeOffset.FromUnixTimeMilliseconds(expires));
+            row.Id, row.CatalogRevision, row.ModelVersion, row.Body,
+            DateTimeOffset.FromUnixTimeMilliseconds(expires));
     }
 
     private sealed record PickRow(

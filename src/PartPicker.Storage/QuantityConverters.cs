@@ -32,7 +32,8 @@ internal sealed class QuantityConverters : JsonConverterFactory
         Known.GetValueOrDefault(typeToConvert)
         ?? throw new NotSupportedException($"No SI unit is chosen yet for storing {typeToConvert.Name}.");
 
-    private sealed class SiNumber<T>(Func<T, double> write, Func<double, T> read) : JsonConverter<T> where T : struct
+    private sealed class SiNumber<T>(Func<T, double> write, Func<double, T> read) : JsonConverter<T>
+        where T : struct
     {
         public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
             read(reader.GetDouble());

@@ -5,7 +5,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Storage;
 
-/// <summary>Names contents by what they hold: equal contents have equal revisions, whatever the order of rows.</summary>
+/// <summary>Names contents by what they hold: equal contents have equal revisions, in any order of rows.</summary>
 internal static class RevisionHash
 {
     private const int HexDigits = 12;

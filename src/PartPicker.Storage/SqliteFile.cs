@@ -3,7 +3,7 @@ using Microsoft.Data.Sqlite;
 
 namespace PartPicker.Storage;
 
-/// <summary>The one place that opens connections, since most pragmas belong to a connection and not to the file.</summary>
+/// <summary>The one place that opens connections, since most pragmas belong to a connection.</summary>
 internal sealed class SqliteFile
 {
     private const int BusySeconds = 5;

@@ -4,14 +4,15 @@ using Microsoft.Data.Sqlite;
 
 namespace PartPicker.Storage;
 
-/// <summary>Brings a file to the newest schema. The number of the last script run is the file's user_version.</summary>
+/// <summary>Brings a file to the newest schema: its user_version is the number of the last script run.</summary>
 internal static class SqliteMigrations
 {
     // SQLITE_NOTADB: the file is there but was never an SQLite file.
     private const int NotADatabase = 26;
 
     /// <summary>Scripts by the number that their names begin with.</summary>
-    private static readonly SortedDictionary<int, string> Scripts = ReadScripts(typeof(SqliteMigrations).Assembly);
+    private static readonly SortedDictionary<int, string> Scripts =
+        ReadScripts(typeof(SqliteMigrations).Assembly);
 
     public static int Newest => Scripts.Keys.Last();
 
@@ -40,7 +41,8 @@ internal static class SqliteMigrations
         transaction.Commit();
     }
 
-    private static int VersionOf(SqliteConnection connection, SqliteFile file, SqliteTransaction? transaction = null)
+    private static int VersionOf(
+        SqliteConnection connection, SqliteFile file, SqliteTransaction? transaction = null)
     {
         int version = connection.ExecuteScalar<int>("PRAGMA user_version", transaction: transaction);
         if (version > Newest)

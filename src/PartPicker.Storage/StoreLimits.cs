@@ -6,7 +6,7 @@ public static class StoreLimits
     /// <summary>How long a pick stays after it was last read.</summary>
     public static readonly TimeSpan PickLifetime = TimeSpan.FromDays(30);
 
-    /// <summary>A read moves the expiry only when it gains at least this much: most reads write nothing.</summary>
+    /// <summary>A read moves the expiry only when it gains at least this: most reads write nothing.</summary>
     public static readonly TimeSpan LeastExpiryGain = TimeSpan.FromDays(1);
 
     /// <summary>Largest body of a pick.</summary>

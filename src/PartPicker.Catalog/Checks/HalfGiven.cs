@@ -10,7 +10,8 @@ internal static class HalfGiven
         [ItemKind.DriveSpring] = [["firstLength", "firstLoad", "secondLength", "secondLoad"]],
         [ItemKind.DrivenSpring] =
             [["loadLength", "load"], ["firstTwistDeg", "firstTorque", "secondTwistDeg", "secondTorque"]],
-        [ItemKind.Flyweight] = [["heelCurve", "heelMasses"], ["middleCurve", "middleMasses"], ["tipCurve", "tipMasses"]],
+        [ItemKind.Flyweight] =
+            [["heelCurve", "heelMasses"], ["middleCurve", "middleMasses"], ["tipCurve", "tipMasses"]],
         [ItemKind.Helix] = [["finishDeg", "finishTravel"]],
     };
 
@@ -26,8 +27,8 @@ internal static class HalfGiven
             found = true;
             item.Refuse(missing[0], findings, new(
                 FindingCodes.HalfGiven,
-                $"{string.Join(", ", group)} belong together. Give all of them or none; {string.Join(", ", missing)} "
-                + $"{(missing.Length == 1 ? "is" : "are")} left out."));
+                $"{string.Join(", ", group)} belong together. Give all of them or none; "
+                + $"{string.Join(", ", missing)} {(missing.Length == 1 ? "is" : "are")} left out."));
         }
 
         return found;

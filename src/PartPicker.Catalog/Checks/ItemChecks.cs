@@ -34,8 +34,8 @@ internal static class ItemChecks
         {
             item.RefuseWhole(findings, new(
                 FindingCodes.NotKnown,
-                "The angle of the helix is not known. Give helixDeg (with finishDeg and finishTravel where it has two "
-                + "angles), or anglePoints."));
+                "The angle of the helix is not known. Give helixDeg (with finishDeg and finishTravel where it has "
+                + "two angles), or anglePoints."));
         }
         else if (helix is { HelixDeg: not null, AnglePoints: not null })
         {
@@ -56,8 +56,8 @@ internal static class ItemChecks
         {
             item.Refuse("revLimitRpm", findings, new(
                 FindingCodes.NotBelow,
-                $"The rev limit lies beyond the torque curve, which ends at {last} rpm. Torque is never guessed: "
-                + "extend the curve, or state the limit that it reaches."));
+                $"The rev limit lies beyond the torque curve, which ends at {last} rpm. Torque is never "
+                + "guessed: extend the curve, or state the limit that it reaches."));
         }
     }
 }

@@ -39,8 +39,8 @@ internal static class Orders
                 continue;
             item.Refuse(order.Lesser, findings, new(
                 FindingCodes.NotBelow,
-                $"{(order.Times == 1 ? "" : $"{order.Times} times ")}{order.Lesser} must be below {order.Greater}, "
-                + $"which is {item.Written[order.Greater]}. Check both."));
+                $"{(order.Times == 1 ? "" : $"{order.Times} times ")}{order.Lesser} must be below "
+                + $"{order.Greater}, which is {item.Written[order.Greater]}. Check both."));
         }
 
         double? Value(string field) => item.Written.ContainsKey(field)

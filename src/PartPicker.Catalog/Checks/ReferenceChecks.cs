@@ -53,19 +53,23 @@ internal sealed class ReferenceChecks
 
         if (Sound<Flyweight>(set.Flyweight) is { } flyweight)
         {
-            foreach (StationName station in set.StationMasses.Keys.Except(flyweight.Stations().Select(s => s.Name)))
+            IEnumerable<StationName> there = flyweight.Stations().Select(s => s.Name);
+            foreach (StationName station in set.StationMasses.Keys.Except(there))
             {
                 string name = ValueReader.Word($"{station}");
                 Refuse(file, $"{pointer}/{PartSetReader.StationMasses}/{name}", null, new(
-                    FindingCodes.UnknownStation, $"The flyweight {set.Flyweight} has no {name} station. Leave it out."));
+                    FindingCodes.UnknownStation,
+                    $"The flyweight {set.Flyweight} has no {name} station. Leave it out."));
             }
         }
 
-        if (Sound<DrivenClutch>(machine.DrivenClutchId) is { } clutch && clutch.Holes.All(h => h.Name != set.Hole))
+        if (Sound<DrivenClutch>(machine.DrivenClutchId) is { } clutch
+            && clutch.Holes.All(h => h.Name != set.Hole))
         {
             Refuse(file, $"{pointer}/{PartSetReader.Hole}", set.Hole, new(
                 FindingCodes.UnknownHole,
-                $"The driven clutch {clutch.Id} has no such hole. It has {string.Join(", ", clutch.Holes.Select(h => h.Name))}."));
+                $"The driven clutch {clutch.Id} has no such hole. "
+                + $"It has {string.Join(", ", clutch.Holes.Select(h => h.Name))}."));
         }
     }
 
@@ -78,7 +82,8 @@ internal sealed class ReferenceChecks
                 null => Unknown,
                 { Item: Part } => null,
                 { Item: var other } => new(
-                    FindingCodes.WrongKind, $"This is the id of a {ValueReader.Word($"{other.Kind}")}. Outlets sell parts."),
+                    FindingCodes.WrongKind,
+                    $"This is the id of a {ValueReader.Word($"{other.Kind}")}. Outlets sell parts."),
             };
             if (refusal is not null)
                 draft.Findings.Add(outlet.File, line, "partId", id, refusal);
@@ -86,7 +91,8 @@ internal sealed class ReferenceChecks
     }
 
     private static Refusal Unknown => new(
-        FindingCodes.UnknownReference, "No item of the catalog has this id. Check the spelling, or add the item.");
+        FindingCodes.UnknownReference,
+        "No item of the catalog has this id. Check the spelling, or add the item.");
 
     private Refusal? Wrong(string id, ItemKind kind) => draft.Find(id) switch
     {

@@ -13,8 +13,8 @@ internal static class SpringChecks
         {
             item.RefuseWhole(findings, new(
                 FindingCodes.NotKnown,
-                "No way to know the spring is whole. Give rate and freeLength; or two loads at two lengths; or loadTable; "
-                + "or wireDiameter, outsideDiameter, activeCoils, material and freeLength."));
+                "No way to know the spring is whole. Give rate and freeLength; or two loads at two lengths; or "
+                + "loadTable; or wireDiameter, outsideDiameter, activeCoils, material and freeLength."));
         }
 
         if (spring.KnownByTwoLoads && !Falls(
@@ -44,8 +44,8 @@ internal static class SpringChecks
         {
             item.RefuseWhole(findings, new(
                 FindingCodes.NotKnown,
-                "The torque of twist is not known. Give twistRate; or two torques at two twists; or torqueTable; or "
-                + "wireDiameter, outsideDiameter, activeCoils and material."));
+                "The torque of twist is not known. Give twistRate; or two torques at two twists; or torqueTable; "
+                + "or wireDiameter, outsideDiameter, activeCoils and material."));
         }
 
         // Torque rises with twist as load falls with length.
@@ -72,7 +72,8 @@ internal static class SpringChecks
         {
             item.Refuse("material", findings, new(
                 FindingCodes.UnknownMaterial,
-                $"The wire table has no such key. It has {string.Join(", ", WireMaterial.All.Select(m => m.Key))}."));
+                "The wire table has no such key. "
+                + $"It has {string.Join(", ", WireMaterial.All.Select(m => m.Key))}."));
         }
     }
 

@@ -51,7 +51,8 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         {
             source.Refuse(flat ? shiftCurve : value, new(
                 FindingCodes.EitherOr,
-                "Give shiftRpm, where one speed was held, or shiftCurve, where ratios were noted: one of the two."));
+                "Give shiftRpm, where one speed was held, or shiftCurve, where ratios were noted: "
+                + "one of the two."));
         }
 
         return new Baseline(
@@ -71,7 +72,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         if (members.TryGetValue("parts", out JsonValue own))
             return sets.Read(own) ?? Unread;
         if (!hasFitted && value.Kind == JsonValueKind.Object)
-            source.RefuseMissing(value, "parts", "The machine states no fitted set: say what was fitted in this run.");
+            source.RefuseMissing(value, "parts", "The machine states no fitted set: say what was fitted here.");
         return fitted ?? Unread;
     }
 
@@ -93,7 +94,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         {
             RatioRpm point = Point(entry);
             if (point.Ratio > 0 && points.Exists(p => p.Ratio == point.Ratio))
-                source.Refuse(entry, new(FindingCodes.DuplicateValue, "The ratio stands twice. Keep one rpm for it."));
+                source.Refuse(entry, new(FindingCodes.DuplicateValue, "The ratio stands twice. Keep one."));
             points.Add(point);
         }
 
@@ -102,7 +103,8 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
 
     private RatioRpm Point(JsonValue entry)
     {
-        Dictionary<string, JsonValue> members = source.Members(entry, "An object of ratio and rpm", ["ratio", "rpm"]);
+        Dictionary<string, JsonValue> members =
+            source.Members(entry, "An object of ratio and rpm", ["ratio", "rpm"]);
         return new RatioRpm(Member("ratio", MinRatio, MaxRatio), Member("rpm", MinRpm, MaxRpm));
 
         double Member(string name, double min, double max)

@@ -35,5 +35,6 @@ internal sealed class CatalogDraft
 
     private void RefuseTwin(DraftItem item, DraftItem first) => item.Refuse("id", Findings, new(
         FindingCodes.DuplicateId,
-        $"The id stands already in {first.Place.File}, {first.Place.Where}. Ids are unique across the whole catalog."));
+        $"The id stands already in {first.Place.File}, {first.Place.Where}. "
+        + "Ids are unique across the whole catalog."));
 }

@@ -68,7 +68,7 @@ internal static class CatalogFolder
         {
             findings.Add("", null, null, folder, new(
                 FindingCodes.TooManyFiles,
-                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some of them."));
+                $"The folder holds {files.Count} files; at most {ImportLimits.MaxFiles} are read. Join some."));
             return [];
         }
 
@@ -80,10 +80,11 @@ internal static class CatalogFolder
         foreach (string path in Entries(folder))
         {
             string name = Path.GetFileName(path);
-            if (PartFiles.TryGetValue(name, out ItemKind kind) && File.Exists(path))
+            bool isFolder = Directory.Exists(path);
+            if (!isFolder && PartFiles.TryGetValue(name, out ItemKind kind))
                 yield return new FolderFile(path, name, FileContent.Parts, kind);
-            else if (Directory.Exists(path) ? !Subfolders.Contains(name) : IsData(name))
-                RefuseFile(name, $"Expected here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
+            else if (isFolder ? !Subfolders.Contains(name) : IsData(name))
+                RefuseFile(name, $"Known here: {string.Join(", ", PartFiles.Keys.Concat(Subfolders))}.", findings);
         }
     }
 
@@ -96,16 +97,18 @@ internal static class CatalogFolder
         foreach (string path in Entries(below))
         {
             string name = $"{subfolder}/{Path.GetFileName(path)}";
-            if (name.EndsWith(ending, StringComparison.Ordinal) && File.Exists(path))
+            bool isFolder = Directory.Exists(path);
+            if (!isFolder && name.EndsWith(ending, StringComparison.Ordinal))
                 yield return new FolderFile(path, name, content);
-            else if (Directory.Exists(path) || IsData(name))
+            else if (isFolder || IsData(name))
                 RefuseFile(name, $"Only *{ending} files stand in {subfolder}.", findings);
         }
     }
 
     // Hidden files and notes may lie about; what looks like data but is not read would be missed in silence.
     private static bool IsData(string name) =>
-        Path.GetExtension(name).ToLowerInvariant() is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
+        Path.GetExtension(name).ToLowerInvariant()
+            is ".csv" or ".json" or ".tsv" or ".txt" or ".xls" or ".xlsx" or ".ods";
 
     private static IEnumerable<string> Entries(string folder) => Directory.EnumerateFileSystemEntries(folder)
         .Where(path => !Path.GetFileName(path).StartsWith('.'))
@@ -113,5 +116,6 @@ internal static class CatalogFolder
 
     private static void RefuseFile(string name, string expected, Findings findings) =>
         findings.Add(name, null, null, null, new(
-            FindingCodes.UnknownFile, $"The import does not know what this is. {expected} Rename it or move it away."));
+            FindingCodes.UnknownFile,
+            $"The import does not know what this is. {expected} Rename it or move it away."));
 }

@@ -1,6 +1,8 @@
 namespace PartPicker.Catalog;
 
-/// <summary>The quoting rules of RFC 4180, and the limits, on one line; a quoted cell ends on the line where it starts.</summary>
+/// <summary>
+/// The quoting rules of RFC 4180, and the limits, on one line; a quoted cell ends on the line where it starts.
+/// </summary>
 internal static class CsvLine
 {
     /// <summary>What is wrong with the line; null when nothing is.</summary>
@@ -56,7 +58,7 @@ internal static class CsvLine
             {
                 return new(
                     FindingCodes.UnclosedQuote,
-                    "A quoted cell does not end on its line. Close the quote, or take the line break out of the cell.");
+                    "A quoted cell does not end on its line. Close the quote, or take the line break out.");
             }
 
             at = close + 1;

@@ -19,7 +19,7 @@ internal sealed record CsvTable(CsvRow Header, IReadOnlyList<CsvRow> Rows, bool 
         {
             findings.Add(file, null, null, null, new(
                 FindingCodes.TooManyLines,
-                $"The file has {lines.Length} lines; at most {ImportLimits.MaxLines} are read. Split the catalog."));
+                $"The file has {lines.Length} lines; at most {ImportLimits.MaxLines} are read. Shorten it."));
             return null;
         }
 
@@ -36,7 +36,8 @@ internal sealed record CsvTable(CsvRow Header, IReadOnlyList<CsvRow> Rows, bool 
         {
             findings.Add(file, first + 1, null, lines[first], new(
                 FindingCodes.WrongDelimiter,
-                "The columns are parted by semicolons or tabs. Part them by commas, and write a point before decimals."));
+                "The columns are parted by semicolons or tabs. Part them by commas, and write a point before "
+                + "decimals."));
             return null;
         }
 
@@ -89,8 +90,8 @@ internal sealed record CsvTable(CsvRow Header, IReadOnlyList<CsvRow> Rows, bool 
             return true;
         findings.Add(file, row.Line, null, string.Join(',', row.Cells), new(
             FindingCodes.RaggedRow,
-            $"The row has {row.Cells.Length} cells, the header {width}. Put a cell that holds a comma in quotes; "
-            + "decimals take a point."));
+            $"The row has {row.Cells.Length} cells, the header {width}. Put a cell that holds a comma in "
+            + "quotes; decimals take a point."));
         return false;
     }
 }

@@ -3,7 +3,9 @@ using UnitsNet;
 
 namespace PartPicker.Catalog;
 
-/// <summary>What a file says for a field to the value type that <see cref="FieldShape"/> names, for CSV and JSON alike.</summary>
+/// <summary>
+/// What a file says for a field to the value type that <see cref="FieldShape"/> names, for CSV and JSON alike.
+/// </summary>
 internal static class FieldReader
 {
     /// <summary>Names of holes are as stamped: short.</summary>
@@ -13,13 +15,14 @@ internal static class FieldReader
     /// <param name="field">What to read.</param>
     /// <param name="written">What the file says.</param>
     /// <param name="refuse">Told every reason, each with the token it is about.</param>
-    public static object? Read(Field field, WrittenValue written, Action<Token, Refusal> refuse) => field.Shape switch
-    {
-        FieldShape.Curve => Curve(field, written, refuse),
-        FieldShape.Quantities => Quantities(field, written, refuse),
-        FieldShape.Holes => Holes(field, written, refuse),
-        _ => Single(field, written, refuse),
-    };
+    public static object? Read(Field field, WrittenValue written, Action<Token, Refusal> refuse) =>
+        field.Shape switch
+        {
+            FieldShape.Curve => Curve(field, written, refuse),
+            FieldShape.Quantities => Quantities(field, written, refuse),
+            FieldShape.Holes => Holes(field, written, refuse),
+            _ => Single(field, written, refuse),
+        };
 
     /// <summary>The id of an item is a text in the registry, but has rules of its own.</summary>
     public static bool IsId(Field field) => field.Shape == FieldShape.Reference || field.Name == "id";
@@ -36,7 +39,8 @@ internal static class FieldReader
         switch (field.Shape)
         {
             case FieldShape.Quantity:
-                refusal = ValueReader.Quantity(text, written.Unit, field.Dimension!, field.Min, field.Max, out double si);
+                refusal = ValueReader.Quantity(
+                    text, written.Unit, field.Dimension!, field.Min, field.Max, out double si);
                 value = si;
                 break;
             case FieldShape.Number:
@@ -70,14 +74,15 @@ internal static class FieldReader
             Point(field, token, out point)
             ?? (earlier.Count == 0 || point.X > earlier[^1].X
                 ? null
-                : new Refusal(FindingCodes.NotRising, "The first number of each point must be above that of the point before.")));
+                : new Refusal(
+                    FindingCodes.NotRising, "The first number of each point must be above that of the point before.")));
 
     private static double[]? Quantities(
         Field field, WrittenValue written, Action<Token, Refusal> refuse) =>
         Entries(written, field.MinPoints, refuse, (Token token, List<double> earlier, out double si) =>
             ValueReader.Quantity(token.Text, written.Unit, field.Dimension!, field.Min, field.Max, out si)
             ?? (earlier.Contains(si)
-                ? new Refusal(FindingCodes.DuplicateValue, "The list holds this value already. Leave one of them out.")
+                ? new Refusal(FindingCodes.DuplicateValue, "The list holds this value already. Leave one out.")
                 : null));
 
     private static SpringHole[]? Holes(

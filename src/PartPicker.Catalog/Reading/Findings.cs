@@ -18,7 +18,8 @@ internal sealed class Findings
     /// <summary>By file and line; what was found first comes first within a line.</summary>
     public IReadOnlyList<ImportFinding> Listed()
     {
-        IEnumerable<ImportFinding> sorted = listed.OrderBy(f => f.File, StringComparer.Ordinal).ThenBy(f => f.Row ?? 0);
+        IEnumerable<ImportFinding> sorted =
+            listed.OrderBy(f => f.File, StringComparer.Ordinal).ThenBy(f => f.Row ?? 0);
         return Count == listed.Count
             ? [.. sorted]
             : [.. sorted, new ImportFinding(

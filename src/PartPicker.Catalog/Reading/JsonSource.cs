@@ -27,7 +27,7 @@ internal sealed class JsonSource(string file, Findings findings)
 
     /// <summary>The pointer to a member of what another pointer leads to.</summary>
     public static string Below(string pointer, string member) =>
-        $"{pointer}/{member.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+        $"{pointer}/{member.Replace("~", "~0").Replace("/", "~1")}";
 
     /// <summary>The whole file; null when it is no JSON.</summary>
     public JsonValue? Parse(string text)
@@ -50,7 +50,7 @@ internal sealed class JsonSource(string file, Findings findings)
         {
             int end = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
             string message = end < 0 ? e.Message : e.Message[..end];
-            RefuseLine((int)(e.LineNumber ?? 0) + 1, $"The file is no JSON as it is read here (no comments): {message}");
+            RefuseLine((int)(e.LineNumber ?? 0) + 1, $"The file is no JSON (which has no comments): {message}");
         }
         catch (InvalidOperationException)
         {
@@ -82,7 +82,7 @@ internal sealed class JsonSource(string file, Findings findings)
         return false;
     }
 
-    /// <summary>The members of an object. A value that is no object, and a name that comes twice, are refused.</summary>
+    /// <summary>The members of an object. No object, and a name that comes twice, are refused.</summary>
     public IReadOnlyList<(string Name, JsonValue Value)> Members(JsonValue value, string expected)
     {
         var members = new List<(string, JsonValue)>();
@@ -95,22 +95,27 @@ internal sealed class JsonSource(string file, Findings findings)
             if (seen.Add(property.Name))
                 members.Add((property.Name, member));
             else
-                Refuse(member, new(FindingCodes.DuplicateMember, "The object has this member twice. Leave one out."));
+                Refuse(member, new(FindingCodes.DuplicateMember, "The member stands twice. Leave one out."));
         }
 
         return members;
     }
 
     /// <summary>The members of an object by name, of those known here; others are refused.</summary>
-    public Dictionary<string, JsonValue> Members(JsonValue value, string expected, IReadOnlyCollection<string> known)
+    public Dictionary<string, JsonValue> Members(
+        JsonValue value, string expected, IReadOnlyCollection<string> known)
     {
         var members = new Dictionary<string, JsonValue>(StringComparer.Ordinal);
         foreach ((string name, JsonValue member) in Members(value, expected))
         {
             if (known.Contains(name))
+            {
                 members.Add(name, member);
-            else
-                Refuse(member, new(FindingCodes.UnknownMember, $"No such member. Known here: {string.Join(", ", known)}."));
+                continue;
+            }
+
+            Refuse(member, new(
+                FindingCodes.UnknownMember, $"No such member. Known here: {string.Join(", ", known)}."));
         }
 
         return members;

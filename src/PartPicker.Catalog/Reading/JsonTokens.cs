@@ -6,7 +6,8 @@ namespace PartPicker.Catalog;
 /// <summary>Takes a JSON value apart into the texts that <see cref="FieldReader"/> reads.</summary>
 internal static class JsonTokens
 {
-    private const string Pair = "A list of pairs [x, y]";
+    private const string Pairs = "A list of pairs [x, y]";
+    private const string Twists = "An object of twist in degrees by the name of the hole";
 
     /// <summary>Null when the value does not have the form of its field.</summary>
     public static WrittenValue? Take(JsonSource source, Field field, JsonValue value)
@@ -14,14 +15,14 @@ internal static class JsonTokens
         var whole = new Token(null, value.Written, value.Pointer);
         List<Token?> tokens = field.Shape switch
         {
-            FieldShape.Curve => source.Is(value, JsonValueKind.Array, Pair)
+            FieldShape.Curve => source.Is(value, JsonValueKind.Array, Pairs)
                 ? [.. value.Entries().Select(point => Point(source, field, point))]
                 : [null],
             FieldShape.Quantities => source.Is(value, JsonValueKind.Array, "A list of texts")
                 ? [.. value.Entries().Select(entry => Leaf(source, entry, hasUnit: true))]
                 : [null],
-            FieldShape.Holes => source.Is(value, JsonValueKind.Object, "An object of twist in degrees by the name of the hole")
-                ? [.. source.Members(value, Pair).Select(hole => Leaf(source, hole.Value, hasUnit: false, hole.Name))]
+            FieldShape.Holes => source.Is(value, JsonValueKind.Object, Twists)
+                ? [.. source.Members(value, Twists).Select(h => Leaf(source, h.Value, hasUnit: false, h.Name))]
                 : [null],
             FieldShape.Quantity => [Leaf(source, value, hasUnit: true)],
             FieldShape.Number or FieldShape.Count => [Leaf(source, value, hasUnit: false)],
@@ -30,7 +31,7 @@ internal static class JsonTokens
         return tokens.Contains(null) ? null : new WrittenValue(whole, [.. tokens.Select(t => t!.Value)]);
     }
 
-    /// <summary>A quantity is a text, since its unit belongs to it; a number whose name tells the unit is bare.</summary>
+    /// <summary>A quantity is a text, with its unit in it; a number whose name tells the unit is bare.</summary>
     public static Token? Leaf(JsonSource source, JsonValue value, bool hasUnit, string? key = null)
     {
         bool right = hasUnit

@@ -32,7 +32,10 @@ internal sealed class MachineItemReader
         if (members.TryGetValue(OriginMember, out JsonValue origin))
             usual = ReadOrigin(origin);
         else if (entry.Kind == JsonValueKind.Object)
-            source.RefuseMissing(entry, OriginMember, $"State how the values are known: {ValueReader.Words(typeof(Origin))}.");
+        {
+            source.RefuseMissing(
+                entry, OriginMember, $"State how the values are known: {ValueReader.Words(typeof(Origin))}.");
+        }
 
         var item = (MachinePiece)FieldRegistry.Blank(kind);
         foreach (Field field in fields)
@@ -49,7 +52,7 @@ internal sealed class MachineItemReader
             item with { Origins = origins },
             new ItemPlace(source.File, Row: null, entry.Pointer),
             written,
-            Sound: source.Findings.Count == before);
+            sound: source.Findings.Count == before);
     }
 
     private MachinePiece WithField(MachinePiece item, Field field, JsonValue value, Origin? usual)
@@ -88,7 +91,8 @@ internal sealed class MachineItemReader
     // Holes are an object themselves, but the twist of a hole is never an object.
     private static bool IsWrapped(Field field, JsonValue value) => value.Kind == JsonValueKind.Object
         && (field.Shape != FieldShape.Holes
-            || (value.Element.TryGetProperty(ValueMember, out JsonElement inner) && inner.ValueKind != JsonValueKind.Number));
+            || (value.Element.TryGetProperty(ValueMember, out JsonElement inner)
+                && inner.ValueKind != JsonValueKind.Number));
 
     private Origin? ReadOrigin(JsonValue value)
     {

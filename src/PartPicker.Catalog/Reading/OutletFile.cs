@@ -29,7 +29,8 @@ internal static class OutletFile
         if (table is { Rows.Count: 0, Complete: true })
         {
             findings.Add(file.Name, null, null, null, new(
-                FindingCodes.MissingValue, "The file has no row, so its currency is not known. Fill it or remove it."));
+                FindingCodes.MissingValue,
+                "The file has no row, so its currency is not known. Fill it or remove it."));
         }
 
         draft.Outlets.Add(new DraftOutlet(new Outlet(id, currency ?? "", offers), file.Name, lines));
@@ -38,14 +39,17 @@ internal static class OutletFile
         {
             string partId = row.Cells[columns["partId"]];
             string paidIn = row.Cells[columns["currency"]];
-            Refuse("partId", partId, ValueReader.Id(partId) ?? Twin(partId));
+            Refusal? badPart = ValueReader.Id(partId) ?? Twin(partId);
+            Refuse("partId", partId, badPart);
             Refusal? badCurrency = Currency(paidIn, currency);
             Refuse("currency", paidIn, badCurrency);
             long? price = Whole("priceMinor", MaxPriceMinor);
             long? stock = Whole("stock", MaxStock);
             currency ??= badCurrency is null ? paidIn : null;
-            if (offers.TryAdd(partId, new Offer(price, (int?)stock)))
-                lines.Add((partId, row.Line));
+            if (badPart is not null)
+                return;
+            offers.Add(partId, new Offer(price, (int?)stock));
+            lines.Add((partId, row.Line));
 
             long? Whole(string column, long max)
             {
@@ -71,7 +75,11 @@ internal static class OutletFile
     private static Refusal? Currency(string written, string? before)
     {
         if (written.Length != 3 || !written.All(char.IsAsciiLetterUpper))
-            return new(FindingCodes.BadCurrency, "A currency is three capital letters, as in ISO 4217: EUR, USD, CAD.");
+        {
+            return new(
+                FindingCodes.BadCurrency, "A currency is three capital letters, as in ISO 4217: EUR, USD, CAD.");
+        }
+
         return before is null || written == before
             ? null
             : new(FindingCodes.MixedCurrency, $"An outlet has one currency, and an earlier row has {before}.");
@@ -86,13 +94,13 @@ internal static class OutletFile
         {
             string name = header.Cells[i];
             if (!ColumnNames.Contains(name))
-                Refuse(name, FindingCodes.UnknownColumn, $"No such column. The columns here are {string.Join(", ", ColumnNames)}.");
+                Refuse(name, FindingCodes.UnknownColumn, $"No such column. Known: {string.Join(", ", ColumnNames)}.");
             else if (!columns.TryAdd(name, i))
                 Refuse(name, FindingCodes.DuplicateColumn, "The column stands twice. Leave one out.");
         }
 
         foreach (string missing in ColumnNames.Where(name => !columns.ContainsKey(name)))
-            Refuse(missing, FindingCodes.MissingColumn, $"The column {missing} is needed, though its cells may be empty.");
+            Refuse(missing, FindingCodes.MissingColumn, $"The column {missing} is needed. Empty cells: not known.");
         return findings.Count == before ? columns : null;
 
         void Refuse(string column, string code, string reason) =>

@@ -22,7 +22,7 @@ internal static class PartFile
             draft.Add(Row(kind, file.Name, columns, headerSound, row, draft.Findings));
     }
 
-    /// <summary>The field of each column; null where the header cell was refused.</summary>
+    /// <summary>The field of each column; null where it cannot be told.</summary>
     private static Column?[] Columns(ItemKind kind, string file, CsvRow header, Findings findings)
     {
         IReadOnlyList<Field> fields = FieldRegistry.For(kind);
@@ -36,10 +36,17 @@ internal static class PartFile
                 : !seen.Add(name) ? new(FindingCodes.DuplicateColumn, "The column stands twice. Leave one out.")
                 : unit is null ? null
                 : HeaderUnit(field, unit);
-            if (refusal is null)
-                columns[i] = new Column(field!, unit);
-            else
+            if (refusal is not null)
                 findings.Add(file, header.Line, header.Cells[i], null, refusal);
+            if (refusal?.Code == FindingCodes.DuplicateColumn)
+            {
+                // Nobody can tell which of the two is meant.
+                columns = Array.ConvertAll(columns, c => c?.Field == field ? null : c);
+            }
+            else if (refusal is null)
+            {
+                columns[i] = new Column(field!, unit);
+            }
         }
 
         foreach (Field missing in fields.Where(f => f.Required && !seen.Contains(f.Name)))
@@ -85,7 +92,7 @@ internal static class PartFile
         }
     }
 
-    /// <summary>Takes a cell apart: points and lists by semicolons, the two numbers of a point by a colon.</summary>
+    /// <summary>Takes a cell apart: entries by semicolons, the two numbers of a point by a colon.</summary>
     private static WrittenValue Taken(Column column, string cell)
     {
         string name = column.Field.Name;
@@ -129,7 +136,7 @@ internal static class PartFile
     }
 
     private static Refusal UnknownColumn(IReadOnlyList<Field> fields) => new(
-        FindingCodes.UnknownColumn, $"No such column. The columns here are {string.Join(", ", fields.Select(f => f.Name))}.");
+        FindingCodes.UnknownColumn, $"No such column. Known: {string.Join(", ", fields.Select(f => f.Name))}.");
 
     private sealed record Column(Field Field, string? Unit);
 }

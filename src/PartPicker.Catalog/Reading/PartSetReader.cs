@@ -14,7 +14,8 @@ internal sealed class PartSetReader(JsonSource source)
     public const string Hole = "hole";
     public const string Helix = "helix";
 
-    private static readonly string[] MemberNames = [DriveSpring, Flyweight, StationMasses, DrivenSpring, Hole, Helix];
+    private static readonly string[] MemberNames =
+        [DriveSpring, Flyweight, StationMasses, DrivenSpring, Hole, Helix];
 
     /// <summary>Null when anything of the set was refused.</summary>
     public PartSet? Read(JsonValue value)

@@ -1,4 +1,4 @@
 namespace PartPicker.Catalog;
 
-/// <summary>Why something is not taken: a code of <see cref="FindingCodes"/>, and a sentence with the remedy.</summary>
+/// <summary>Why something is not taken: one of <see cref="FindingCodes"/>, and what to do.</summary>
 internal sealed record Refusal(string Code, string Reason);

@@ -5,7 +5,8 @@ namespace PartPicker.Catalog;
 /// <summary>Bytes to text: UTF-8 and nothing else, since a guessed encoding changes names without a word.</summary>
 internal static class TextFile
 {
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+    private static readonly UTF8Encoding Strict =
+        new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>The text without a byte order mark; null when there is a finding.</summary>
     public static string? Read(FolderFile file, Findings findings)
@@ -45,7 +46,7 @@ internal static class TextFile
             int line = 1 + bytes.Take(e.Index).Count(b => b == '\n');
             Refuse(line, new(
                 FindingCodes.NotUtf8,
-                "The line holds a byte that is not UTF-8: the file was saved in another encoding. Save it as UTF-8."));
+                "The line holds a byte that is not UTF-8: the file is in another encoding. Save it as UTF-8."));
             return null;
         }
 

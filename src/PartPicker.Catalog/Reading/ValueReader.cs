@@ -37,7 +37,10 @@ internal static class ValueReader
 
         string Shown(double limit)
         {
-            WrittenQuantity written = QuantityWriter.Write(limit, dimension, PartPicker.Quantities.UnitSystem.Metric);
+            // Millimetres suit whatever fits a hand, not an altitude.
+            if (dimension == Length.Info && max > 10)
+                return $"{limit} m";
+            WrittenQuantity written = QuantityWriter.Write(limit, dimension, Quantities.UnitSystem.Metric);
             return $"{written.Value} {written.Unit}";
         }
     }
@@ -62,7 +65,11 @@ internal static class ValueReader
     public static Refusal? Text(string text, int maxLength)
     {
         if (text.Length == 0 || text.Length > maxLength)
-            return new(FindingCodes.BadText, $"The text has {text.Length} characters; 1 to {maxLength} are allowed.");
+        {
+            return new(
+                FindingCodes.BadText, $"The text has {text.Length} characters; 1 to {maxLength} are allowed.");
+        }
+
         return text.Any(char.IsControl)
             ? new(FindingCodes.BadText, "The text holds a control character, such as a tab. Take it out.")
             : null;
@@ -101,7 +108,7 @@ internal static class ValueReader
         }
 
         return text.Contains(',')
-            ? new(FindingCodes.DecimalComma, "A number takes a point before its decimals and nothing between thousands.")
+            ? new(FindingCodes.DecimalComma, "A number takes a point before decimals, nothing between thousands.")
             : new(FindingCodes.BadNumber, "A bare number belongs here, such as 12.5, without a unit.");
     }
 

@@ -8,8 +8,9 @@ internal static class Maximum
     private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 
     /// <summary>
-    /// Samples each piece, then narrows the neighbourhood of the best sample, by golden section or by the zero of
-    /// the slope. The pieces are smooth and short, so one neighbourhood holds one top.
+    /// Samples each piece, then looks between every sample that is no lower than its neighbours and each of these
+    /// neighbours, by golden section or by the zero of the slope. A cut is a sample: what lies between two samples
+    /// is smooth and short, and holds one top at most.
     /// </summary>
     /// <param name="f">The function.</param>
     /// <param name="cuts">Rising: both ends of the span, and between them every x where a piece ends.</param>
@@ -18,22 +19,36 @@ internal static class Maximum
         Func<double, double> f, IReadOnlyList<double> cuts, Func<double, double>? slope = null)
     {
         double[] xs = Samples(cuts);
-        int best = 0;
-        double bestValue = double.NegativeInfinity;
+        double[] values = [.. xs.Select(f)];
+        (double X, double Value) best = (xs[0], values[0]);
         for (int i = 0; i < xs.Length; i++)
         {
-            double value = f(xs[i]);
-            if (value > bestValue)
-                (best, bestValue) = (i, value);
+            int before = Math.Max(i - 1, 0);
+            int after = Math.Min(i + 1, xs.Length - 1);
+            if (!(values[i] >= values[before] && values[i] >= values[after]))
+                continue;
+            Consider(xs[i], values[i]);
+            LookBetween(xs[before], xs[i]);
+            LookBetween(xs[i], xs[after]);
         }
 
-        double from = xs[Math.Max(best - 1, 0)];
-        double to = xs[Math.Min(best + 1, xs.Length - 1)];
-        double x = slope is null ? GoldenSection(f, from, to)
-            : slope(from) > 0 && slope(to) < 0 ? Root.Between(slope, from, to)
-            : xs[best];
-        double refined = f(x);
-        return refined > bestValue ? (x, refined) : (xs[best], bestValue);
+        return best;
+
+        void LookBetween(double from, double to)
+        {
+            if (slope is null)
+                Refine(GoldenSection(f, from, to));
+            else if (slope(from) > 0 && slope(to) < 0)
+                Refine(Root.Between(slope, from, to));
+        }
+
+        void Refine(double x) => Consider(x, f(x));
+
+        void Consider(double x, double value)
+        {
+            if (value > best.Value)
+                best = (x, value);
+        }
     }
 
     private static double[] Samples(IReadOnlyList<double> cuts)
@@ -53,11 +68,13 @@ internal static class Maximum
 
     private static double GoldenSection(Func<double, double> f, double from, double to)
     {
+        // A top is flat: an x good to 1e-8 of the interval gives a value good to the last digit.
+        double enough = 1e-8 * (to - from);
         double a = to - Golden * (to - from);
         double b = from + Golden * (to - from);
         double fa = f(a);
         double fb = f(b);
-        for (int step = 0; step < MaxSteps && to - from > 1e-12 * Math.Max(1e-3, Math.Abs(to)); step++)
+        for (int step = 0; step < MaxSteps && to - from > enough; step++)
         {
             if (fa > fb)
             {

@@ -10,13 +10,19 @@ public sealed record PickAnswer
 
     public required IReadOnlyList<Pick> Picks { get; init; }
 
-    /// <summary>Every part that was refused before the search, by slot, part and rule.</summary>
+    /// <summary>The parts that were refused before the search, by slot, part and rule.</summary>
     public required IReadOnlyList<Refusal> Refusals { get; init; }
+
+    /// <summary>Refusals beyond those listed.</summary>
+    public long RefusalsLeftOut { get; init; }
 
     /// <summary>Checks that could not be made because a number is missing.</summary>
     public required IReadOnlyList<NotChecked> NotChecked { get; init; }
 
-    /// <summary>What stands between the request and a set within tolerance; empty when there is one.</summary>
+    /// <summary>Checks that could not be made, beyond those listed.</summary>
+    public long NotCheckedLeftOut { get; init; }
+
+    /// <summary>What stands between the request and a set within tolerance; empty when one is among the picks.</summary>
     public required IReadOnlyList<Obstacle> InTheWay { get; init; }
 
     public required Work Work { get; init; }

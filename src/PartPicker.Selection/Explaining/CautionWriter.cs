@@ -70,28 +70,47 @@ internal static class CautionWriter
             $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free."));
     }
 
-    // A measured table ends before the spring is free. Beyond it the last slope goes on to zero force: good enough
-    // for a caution, and for nothing else.
+    /// <summary>∫ F dl from the installed length to where the spring is free (J).</summary>
+    /// <remarks>
+    /// A measured table ends before the spring is free. Beyond it the last slope goes on to zero force, though not
+    /// beyond the longest spring of the trade: good enough for a caution, and for nothing else.
+    /// </remarks>
     private static double Compressed(LinearCurve force, double installed)
     {
-        double last = force.At(force.To);
-        double slope = (last - force.At(force.To - SlopeSpan)) / SlopeSpan;
-        return force.Integral(installed, force.To) + (last > 0 && slope < 0 ? last * last / (-2 * slope) : 0);
+        double from = Math.Clamp(installed, force.From, force.To);
+        double to = Math.Min(force.To, Math.Max(from, LongestSpringM));
+        double last = force.At(to);
+        double before = force.Knots.LastOrDefault(x => x < to, force.From);
+        double rate = (force.At(before) - last) / (to - before);
+        return force.Integral(from, to) + Tail(last, rate, Math.Max(0, LongestSpringM - to));
     }
 
+    /// <summary>∫ T dψ from where the spring is free to the twist of the hole (J), likewise.</summary>
     private static double Twisted(LinearCurve torque, double twist)
     {
+        double to = Math.Clamp(twist, torque.From, torque.To);
+        double after = torque.Knots.FirstOrDefault(torque.To);
         double first = torque.At(torque.From);
-        double slope = (torque.At(torque.From + SlopeSpan) - first) / SlopeSpan;
-        return torque.Integral(torque.From, twist) + (first > 0 && slope > 0 ? first * first / (2 * slope) : 0);
+        double rate = (torque.At(after) - first) / (after - torque.From);
+
+        // The line through two torques may come out of the negative: there the spring is free.
+        double from = first < 0 ? Math.Min(to, torque.From - first / rate) : torque.From;
+        return torque.Integral(from, to) + Tail(Math.Max(0, first), rate, torque.From);
     }
 
-    // Short beside any piece of a table: a tenth of a millimetre, or of a milliradian.
-    private const double SlopeSpan = 1e-4;
+    /// <summary>Area under a line that falls from a load to zero, over no more than a span.</summary>
+    private static double Tail(double load, double rate, double span)
+    {
+        double length = load < rate * span ? load / rate : span;
+        return (load - rate * length / 2) * length;
+    }
+
+    private const double LongestSpringM = 0.4;
 
     private static Caution Twist(SetUp set)
     {
-        double torque = SpringModels.Twist(set.Driven.Spring)!.At(set.Driven.PreloadTwist);
+        LinearCurve twist = SpringModels.Twist(set.Driven.Spring)!;
+        double torque = twist.At(Math.Clamp(set.Driven.PreloadTwist, twist.From, twist.To));
         return new Caution(Warning,
             $"The driven spring's twist lets go separately from its compression, with {Words.Torque(torque)} in hole "
             + $"{set.Driven.Hole.Name}: restrain the sheave before the helix comes free.");

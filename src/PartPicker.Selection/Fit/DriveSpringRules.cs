@@ -11,7 +11,7 @@ internal static class DriveSpringRules
     [
         new("drive-spring-known", "The spring must be known in one whole way: table, two loads, rate or geometry.", true, Known),
         new("drive-spring-free-length", "The spring must still push with the clutch at rest.", true, FreeLength),
-        new("drive-spring-measured-range", "A measured table must reach from rest to full shift; nothing is extrapolated.", true, MeasuredRange),
+        new("drive-spring-measured-range", "A measured table must reach from rest to full shift; nothing is guessed beyond it.", true, MeasuredRange),
         new("drive-spring-solid-length", "Solid length and coil clearance must leave room at full shift.", true, SolidLength),
         new("drive-spring-coil-clearance", "The coil clearance must be known to be kept.", false, CoilClearance),
         new("drive-spring-outside-diameter", "The spring must run free in the cup.", false, OutsideDiameter),
@@ -27,17 +27,30 @@ internal static class DriveSpringRules
         double installed = machine.Drivetrain.DriveSpringLength;
         if (SpringModels.Force(spring) is not { } force)
             return FitCheck.NotChecked("its force");
-        return FitCheck.AtLeast(force.To, installed, QuantityLength.Info, -LengthM,
-            $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: it is loose at rest");
+        if (spring.LoadTable is null)
+        {
+            return FitCheck.AtLeast(force.To, installed, QuantityLength.Info, -LengthM,
+                $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: it is loose at rest");
+        }
+
+        if (force.From > installed || force.To - installed < -LengthM)
+            return FitCheck.NotChecked("its load at rest");
+        double load = force.At(Math.Min(installed, force.To));
+        return FitCheck.AtLeast(load, 0, UnitsNet.Force.Info, -ForceN,
+            $"its table has {Words.Force(load)} at the installed length {Words.Length(installed)}: it is loose at rest");
     }
 
     private static FitCheck MeasuredRange(DriveSpring spring, MachineModel machine)
     {
         if (spring.LoadTable is null || SpringModels.Force(spring) is not { } force)
             return FitCheck.Holds;
-        double shortest = ShortestLength(machine);
-        return FitCheck.AtMost(force.From, shortest, QuantityLength.Info, 0,
-            $"its table starts at {Words.Length(force.From)}, but full shift needs {Words.Length(shortest)}");
+        double installed = machine.Drivetrain.DriveSpringLength;
+        double shortest = machine.ShortestDriveSpring;
+        return FitCheck
+            .AtLeast(force.To, installed, QuantityLength.Info, LengthM,
+                $"its table ends at {Words.Length(force.To)}, but at rest it is {Words.Length(installed)} long")
+            .And(FitCheck.AtMost(force.From, shortest, QuantityLength.Info, LengthM,
+                $"its table starts at {Words.Length(force.From)}, but full shift needs {Words.Length(shortest)}"));
     }
 
     private static FitCheck SolidLength(DriveSpring spring, MachineModel machine)
@@ -46,7 +59,7 @@ internal static class DriveSpringRules
             return FitCheck.NotChecked("solid length");
         double clearance = SpringModels.CoilClearance(spring)?.Meters ?? 0;
         double needed = solid.Meters + clearance;
-        double left = ShortestLength(machine);
+        double left = machine.ShortestDriveSpring;
         return FitCheck.AtMost(needed, left, QuantityLength.Info, LengthM,
             $"solid length with coil clearance {Words.Length(needed)} exceeds the {Words.Length(left)} left at full shift");
     }
@@ -76,7 +89,4 @@ internal static class DriveSpringRules
         return FitCheck.AtLeast(inside, post.Meters, QuantityLength.Info, LengthM,
             $"inside diameter {Words.Length(inside)} does not clear the post {Words.Length(post.Meters)}");
     }
-
-    private static double ShortestLength(MachineModel machine) =>
-        machine.Drivetrain.DriveSpringLength - machine.Drivetrain.FullShiftTravel;
 }

@@ -36,16 +36,17 @@ internal static class DrivenSpringRules
         double installed = machine.Drivetrain.DrivenSpringLength;
         if (SpringModels.Axial(spring) is not { } axial)
             return FitCheck.NotChecked("its compression");
+        string what = spring.LoadTable is null ? "free length" : "last length of its table";
         return FitCheck.AtLeast(axial.To, installed, QuantityLength.Info, LengthM,
-            $"free length {Words.Length(axial.To)} is below the installed length {Words.Length(installed)}");
+            $"{what} {Words.Length(axial.To)} is below the installed length {Words.Length(installed)}");
     }
 
     private static FitCheck MeasuredRange(DrivenSpring spring, MachineModel machine)
     {
         if (spring.LoadTable is null || SpringModels.Axial(spring) is not { } axial)
             return FitCheck.Holds;
-        double shortest = machine.Drivetrain.DrivenSpringLength - machine.FullShift.OpeningTravel;
-        return FitCheck.AtMost(axial.From, shortest, QuantityLength.Info, 0,
+        double shortest = machine.ShortestDrivenSpring;
+        return FitCheck.AtMost(axial.From, shortest, QuantityLength.Info, LengthM,
             $"its load is known from {Words.Length(axial.From)}, but full shift needs {Words.Length(shortest)}");
     }
 
@@ -66,6 +67,7 @@ internal static class DrivenSideRules
     public static readonly IReadOnlyList<FitRule<DrivenChoice>> All =
     [
         new("driven-spring-twist-range", "A measured torque table must reach from the hole's twist to full shift.", true, TwistRange),
+        new("driven-spring-wound", "The hole must wind the spring up: a torque below zero is none.", true, Wound),
         new("driven-spring-wound-diameter", "Wound up at full shift, the spring must still clear the hub.", false, WoundDiameter),
     ];
 
@@ -74,14 +76,25 @@ internal static class DrivenSideRules
         if (choice.Spring.TorqueTable is null || SpringModels.Twist(choice.Spring) is not { } twist)
             return FitCheck.Holds;
         double full = FullTwist(choice, machine);
-        if (choice.PreloadTwist < twist.From)
+        return FitCheck
+            .AtLeast(choice.PreloadTwist, twist.From, UnitsNet.Angle.Info, AngleRad,
+                $"its torque is known from {Words.Degrees(twist.From)}; the hole gives {Words.Degrees(choice.PreloadTwist)}")
+            .And(FitCheck.AtMost(full, twist.To, UnitsNet.Angle.Info, AngleRad,
+                $"its torque is known to {Words.Degrees(twist.To)}; full shift twists it to {Words.Degrees(full)}"));
+    }
+
+    private static FitCheck Wound(DrivenChoice choice, MachineModel machine)
+    {
+        // Only the line through two torques can pass below zero.
+        if (!choice.Spring.KnownByTwoTorques || choice.Spring.TorqueTable is not null
+            || SpringModels.Twist(choice.Spring) is not { } twist)
         {
-            return FitCheck.AtLeast(choice.PreloadTwist, twist.From, UnitsNet.Angle.Info, AngleRad,
-                $"its torque is known from {Words.Degrees(twist.From)}; the hole gives {Words.Degrees(choice.PreloadTwist)}");
+            return FitCheck.Holds;
         }
 
-        return FitCheck.AtMost(full, twist.To, UnitsNet.Angle.Info, AngleRad,
-            $"its torque is known to {Words.Degrees(twist.To)}; full shift twists it to {Words.Degrees(full)}");
+        double torque = twist.At(choice.PreloadTwist);
+        return FitCheck.AtLeast(torque, 0, UnitsNet.Torque.Info, TorqueNm,
+            $"the line through its two torques is at {Words.Torque(torque)} in this hole: it would not be wound up");
     }
 
     private static FitCheck WoundDiameter(DrivenChoice choice, MachineModel machine)

@@ -30,6 +30,9 @@ internal readonly record struct FitCheck(
     public static FitCheck Same(double measured, double wanted, QuantityInfo? dimension, double tolerance, string broken) =>
         Compare(measured, wanted, -Math.Abs(measured - wanted), dimension, tolerance, broken);
 
+    /// <summary>This check where it is broken, and else the other one: a span has two ends.</summary>
+    public FitCheck And(FitCheck other) => Verdict == FitVerdict.Broken ? this : other;
+
     public static FitCheck NotChecked(string missing) => new(FitVerdict.NotChecked, default, default, 0, missing);
 
     private static FitCheck Compare(

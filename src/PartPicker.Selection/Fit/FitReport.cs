@@ -5,7 +5,7 @@ namespace PartPicker.Selection;
 /// <summary>Collects what the rules said: every refusal, and every check that could not be made.</summary>
 internal sealed class FitReport
 {
-    /// <summary>Longest list that an answer carries; counts by rule go on beyond it.</summary>
+    /// <summary>Longest list that an answer carries; what is left out is counted.</summary>
     public const int MaxListed = 500;
 
     private readonly List<Refusal> refusals = [];
@@ -15,6 +15,12 @@ internal sealed class FitReport
     public IReadOnlyList<Refusal> Refusals => refusals;
 
     public IReadOnlyList<NotChecked> Unknowns => notChecked;
+
+    /// <summary>Refusals beyond the longest list.</summary>
+    public long RefusalsLeftOut { get; private set; }
+
+    /// <summary>Checks that could not be made, beyond the longest list.</summary>
+    public long UnknownsLeftOut { get; private set; }
 
     /// <summary>How many candidates each rule refused, and what the rule asks for.</summary>
     public IReadOnlyDictionary<string, (long Count, string Sentence)> ByRule => byRule;
@@ -33,21 +39,19 @@ internal sealed class FitReport
                     Count(rule.Name, rule.Meaning);
                     if (refusals.Count < MaxListed)
                         refusals.Add(new Refusal(slot, part, rule.Name, check.Measured, check.Limit, check.Sentence));
+                    else
+                        RefusalsLeftOut++;
                     break;
-                case FitVerdict.NotChecked when notChecked.Count < MaxListed:
-                    notChecked.Add(new NotChecked(slot, part, rule.Name, check.Sentence));
+                case FitVerdict.NotChecked:
+                    if (notChecked.Count < MaxListed)
+                        notChecked.Add(new NotChecked(slot, part, rule.Name, check.Sentence));
+                    else
+                        UnknownsLeftOut++;
                     break;
             }
         }
 
         return fits;
-    }
-
-    /// <summary>Counts a refusal that has no part of its own, as of a whole set.</summary>
-    public void Count(string rule, string sentence, long count = 1)
-    {
-        (long before, _) = byRule.GetValueOrDefault(rule);
-        byRule[rule] = (before + count, sentence);
     }
 
     /// <summary>By how much a candidate keeps each rule that could be checked.</summary>
@@ -58,4 +62,10 @@ internal sealed class FitReport
         where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
         select new FitMargin(
             slot, part, rule.Name, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+
+    private void Count(string rule, string sentence)
+    {
+        (long before, _) = byRule.GetValueOrDefault(rule);
+        byRule[rule] = (before + 1, sentence);
+    }
 }

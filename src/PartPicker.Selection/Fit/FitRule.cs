@@ -19,4 +19,10 @@ internal static class FitTolerance
 
     /// <summary>Angles likewise (rad).</summary>
     public const double AngleRad = 1e-6;
+
+    /// <summary>Least force of a spring that counts as pushing.</summary>
+    public const double ForceN = 0.1;
+
+    /// <summary>A torque below zero by less than this is zero: two printed torques carry rounding to their line.</summary>
+    public const double TorqueNm = 0.1;
 }

@@ -1,3 +1,4 @@
+using PartPicker.Mechanics;
 using PartPicker.Parts;
 using static PartPicker.Selection.FitTolerance;
 using QuantityLength = UnitsNet.Length;
@@ -9,7 +10,7 @@ internal static class FlyweightRules
 {
     public static readonly IReadOnlyList<FitRule<Flyweight>> All =
     [
-        new("flyweight-travel", "Every radius curve must reach from rest to full shift; nothing is extrapolated.", true, Travel),
+        new("flyweight-travel", "Every radius curve must reach from rest to full shift; nothing is guessed beyond it.", true, Travel),
         new("flyweight-outward", "Every mass must move outward over the whole travel, or it does not push.", true, Outward),
         new("flyweight-arm-length", "The arm must have the length that the clutch takes.", false, ArmLength),
     ];
@@ -17,21 +18,23 @@ internal static class FlyweightRules
     private static FitCheck Travel(Flyweight body, MachineModel machine)
     {
         double fullShift = machine.Drivetrain.FullShiftTravel;
-        double from = FlyweightChoice.Curves(body).Max(c => c.Curve.From);
-        double to = FlyweightChoice.Curves(body).Min(c => c.Curve.To);
-        return from > 0
-            ? FitCheck.AtMost(from, 0, QuantityLength.Info, 0,
+        IReadOnlyList<CurvePoint>[] curves = [body.RadiusCurve, .. body.Stations().Select(s => s.RadiusCurve)];
+        double from = curves.Max(c => c[0].X);
+        double to = curves.Min(c => c[^1].X);
+        return FitCheck
+            .AtMost(from, 0, QuantityLength.Info, LengthM,
                 $"a radius curve starts at {Words.Length(from)} of travel, not at rest")
-            : FitCheck.AtLeast(to, fullShift, QuantityLength.Info, 0,
-                $"a radius curve ends at {Words.Length(to)} of travel; full shift is at {Words.Length(fullShift)}");
+            .And(FitCheck.AtLeast(to, fullShift, QuantityLength.Info, LengthM,
+                $"a radius curve ends at {Words.Length(to)} of travel; full shift is at {Words.Length(fullShift)}"));
     }
 
     private static FitCheck Outward(Flyweight body, MachineModel machine)
     {
         double fullShift = machine.Drivetrain.FullShiftTravel;
-        if (FlyweightChoice.Curves(body).Any(c => !c.Curve.Covers(0, fullShift)))
+        (StationName? Station, SmoothCurve Curve)[] curves = [.. FlyweightChoice.Curves(body, fullShift)];
+        if (curves.Any(c => !c.Curve.Covers(0, fullShift)))
             return FitCheck.NotChecked("a radius curve over the whole travel");
-        (StationName? station, double slope) = FlyweightChoice.Curves(body)
+        (StationName? station, double slope) = curves
             .Select(c => (c.Station, c.Curve.LeastSlope(0, fullShift)))
             .MinBy(c => c.Item2);
         string what = station is { } name ? $"{Words.Camel(name.ToString())} station" : "body";

@@ -25,20 +25,32 @@ internal sealed class MachineModel
     /// <summary>The belt at full shift.</summary>
     public BeltPosition FullShift { get; }
 
+    /// <summary>Length of the drive spring at full shift (m).</summary>
+    public double ShortestDriveSpring => Drivetrain.DriveSpringLength - Drivetrain.FullShiftTravel;
+
+    /// <summary>Length of the driven spring at full shift (m).</summary>
+    public double ShortestDrivenSpring => Drivetrain.DrivenSpringLength - FullShift.OpeningTravel;
+
     /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
     public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)
     {
+        string why;
         try
         {
-            return new MachineModel(profile, Build(profile));
+            var machine = new MachineModel(profile, Build(profile));
+            if (machine.Contradiction() is not { } contradiction)
+                return machine;
+            why = contradiction;
         }
         catch (ArgumentException impossible)
         {
-            problems.Add(new RequestProblem(
-                "machine", RequestProblemCodes.MachineImpossible, profile.Machine.Id,
-                $"a machine whose pieces go together; {impossible.Message} Correct the machine's profile in the catalog."));
-            return null;
+            why = impossible.Message;
         }
+
+        problems.Add(new RequestProblem(
+            "machine", RequestProblemCodes.MachineImpossible, profile.Machine.Id,
+            $"a machine whose pieces go together; {why} Correct the machine's profile in the catalog."));
+        return null;
     }
 
     /// <summary>K positions evenly by ratio from contact to full shift.</summary>
@@ -50,6 +62,31 @@ internal sealed class MachineModel
         law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349,
         Length.FromMeters(air.AltitudeM),
         air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
+
+    /// <summary>What no machine can be, though each number by itself is in range; null where there is nothing.</summary>
+    private string? Contradiction()
+    {
+        double between = Profile.Machine.CentreDistance.Meters;
+        foreach (BeltPosition end in Positions(PickRequest.MinPointCount))
+        {
+            if (end.DriveRadius + end.DrivenRadius >= between)
+            {
+                return $"the belt runs at radii of {Words.Length(end.DriveRadius)} and {Words.Length(end.DrivenRadius)}: "
+                    + $"together more than the {Words.Length(between)} between the shafts.";
+            }
+        }
+
+        if (ShortestDriveSpring <= 0)
+        {
+            return $"the drive spring is {Words.Length(Drivetrain.DriveSpringLength)} long at rest and would be "
+                + $"compressed by {Words.Length(Drivetrain.FullShiftTravel)} at full shift.";
+        }
+
+        return ShortestDrivenSpring > 0
+            ? null
+            : $"the driven spring is {Words.Length(Drivetrain.DrivenSpringLength)} long in low gear and would be "
+                + $"compressed by {Words.Length(FullShift.OpeningTravel)} at full shift.";
+    }
 
     private static Drivetrain Build(MachineProfile profile)
     {

@@ -19,14 +19,26 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
 
     /// <summary>The drive side of a part pair that keeps every rule needed to compute.</summary>
     public static DriveSide Drive(ShiftModel model, MachineModel machine, DriveSpring spring, FlyweightChoice flyweight) =>
-        model.Drive(SpringModels.Force(spring)!, flyweight.Model(machine.Profile.DriveClutch.ArmCount));
+        model.Drive(
+            SpringModels.Reaching(
+                SpringModels.Force(spring)!, machine.ShortestDriveSpring, machine.Drivetrain.DriveSpringLength,
+                FitTolerance.LengthM),
+            flyweight.Model(machine));
 
     /// <summary>The driven side of a choice that keeps every rule needed to compute.</summary>
-    public static DrivenSide Driven(ShiftModel model, MachineModel machine, DrivenChoice choice) => model.Driven(
-        SpringModels.Axial(choice.Spring)!,
-        SpringModels.Twist(choice.Spring)!,
-        choice.PreloadTwist,
-        HelixRules.Cam(choice.Helix, machine));
+    public static DrivenSide Driven(ShiftModel model, MachineModel machine, DrivenChoice choice)
+    {
+        HelixCam cam = HelixRules.Cam(choice.Helix, machine);
+        return model.Driven(
+            SpringModels.Reaching(
+                SpringModels.Axial(choice.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
+                FitTolerance.LengthM),
+            SpringModels.Reaching(
+                SpringModels.Twist(choice.Spring)!, choice.PreloadTwist,
+                choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
+            choice.PreloadTwist,
+            cam);
+    }
 
     public Prediction Predict(SetUp set) => Predict(Drive(set.DriveSpring, set.Flyweight), Driven(set.Driven));
 

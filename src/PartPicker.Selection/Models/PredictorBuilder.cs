@@ -134,16 +134,26 @@ internal static class PredictorBuilder
         int before = problems.Count;
         double limit = machine.Drivetrain.RevLimitRpm;
         var readings = new List<(BeltPosition, double)>();
+        double engagement = baseline.EngagementRpm;
+        if (!CheckRpm(engagement, "engagementRpm", least: 0))
+            engagement = 0;
+        if (baseline.FlatShiftRpm is null && baseline.Shift.Count == 0)
+        {
+            problems.Add(new RequestProblem(
+                place, RequestProblemCodes.BaselineUnusable, null,
+                "the rpm held at full throttle as well: shiftRpm, or shiftCurve where ratios were noted"));
+        }
+
         if (baseline.FlatShiftRpm is { } flat)
         {
-            CheckRpm(flat, "shiftRpm");
+            CheckRpm(flat, "shiftRpm", engagement);
             readings.AddRange(machine.Positions(PickRequest.StandardPointCount).Select(p => (p, flat)));
         }
 
         for (int i = 0; i < baseline.Shift.Count; i++)
         {
             (double ratio, double rpm) = (baseline.Shift[i].Ratio, baseline.Shift[i].Rpm);
-            CheckRpm(rpm, $"shiftCurve/{i}/rpm");
+            CheckRpm(rpm, $"shiftCurve/{i}/rpm", engagement);
             if (ratio > machine.Contact.Ratio + RatioTolerance || ratio < machine.FullShift.Ratio - RatioTolerance)
             {
                 problems.Add(new RequestProblem(
@@ -159,14 +169,15 @@ internal static class PredictorBuilder
 
         return problems.Count == before ? readings : null;
 
-        void CheckRpm(double rpm, string member)
+        bool CheckRpm(double rpm, string member, double least)
         {
-            if (rpm > limit)
-            {
-                problems.Add(new RequestProblem(
-                    $"{place}/{member}", RequestProblemCodes.BaselineUnusable, Words.Rpm(rpm),
-                    $"a speed up to the rev limit of {Words.Rpm(limit)}"));
-            }
+            if (rpm > 0 && rpm >= least && rpm <= limit)
+                return true;
+            string from = least > 0 ? $"from the engagement at {Words.Rpm(least)}" : "above 0";
+            problems.Add(new RequestProblem(
+                $"{place}/{member}", RequestProblemCodes.BaselineUnusable, Words.Rpm(rpm),
+                $"a speed {from} up to the rev limit of {Words.Rpm(limit)}"));
+            return false;
         }
     }
 }

@@ -32,16 +32,16 @@ internal sealed class SetSearch(Predictor predictor, PickRequest request, Score 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
     public IReadOnlyList<RankedSet> Run(CandidatePools pools, CancellationToken cancellation)
     {
-        DrivePair[] pairs = DrivePairs(pools);
+        DrivePair[] pairs = DrivePairs(pools, cancellation);
         DrivenSide[] driven = [.. pools.Driven.Select(predictor.Driven)];
         var best = new SortedList<RankKey, RankedSet>(request.Count + 1);
         foreach (DrivePair pair in pairs)
         {
-            cancellation.ThrowIfCancellationRequested();
             if (best.Count == request.Count && Score.Rounded(score.LeastMiss(pair.Error)) > best.Keys[^1].RoundedMiss)
                 break;
             for (int d = 0; d < driven.Length; d++)
             {
+                cancellation.ThrowIfCancellationRequested();
                 if (Try(pools, pair, driven[d], d) is not { } found)
                     continue;
                 if (best.Count == request.Count && found.Key.CompareTo(best.Keys[^1]) > 0)
@@ -55,7 +55,7 @@ internal sealed class SetSearch(Predictor predictor, PickRequest request, Score 
         return [.. best.Values];
     }
 
-    private DrivePair[] DrivePairs(CandidatePools pools)
+    private DrivePair[] DrivePairs(CandidatePools pools, CancellationToken cancellation)
     {
         double least = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
         var pairs = new List<DrivePair>();
@@ -63,6 +63,7 @@ internal sealed class SetSearch(Predictor predictor, PickRequest request, Score 
         {
             for (int f = 0; f < pools.Flyweights.Count; f++)
             {
+                cancellation.ThrowIfCancellationRequested();
                 DriveSide side = predictor.Drive(pools.DriveSprings[s], pools.Flyweights[f]);
                 double rpm = side.Engagement.Rpm;
                 if (rpm < least)

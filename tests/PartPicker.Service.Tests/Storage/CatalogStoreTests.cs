@@ -1,3 +1,4 @@
+using System.Data.Common;
 using PartPicker.Parts;
 using PartPicker.Storage;
 using Xunit;
@@ -169,6 +170,16 @@ public abstract class CatalogStoreTests
         ArgumentException e = Assert.Throws<ArgumentException>(() => Open().Save(broken, Now));
 
         Assert.Contains(SampleItems.IdOf(ItemKind.Belt), e.Message);
+        Assert.Null(Open().LoadNewest());
+    }
+
+    [Fact]
+    public void An_offer_of_a_part_that_is_not_there_is_refused_and_nothing_is_written()
+    {
+        Outlet outlet = new("north", "CAD", new Dictionary<string, Offer> { ["nowhere"] = new(1, 1) });
+
+        Assert.ThrowsAny<DbException>(() => Open().Save(SampleItems.Contents() with { Outlets = [outlet] }, Now));
+
         Assert.Null(Open().LoadNewest());
     }
 

@@ -72,15 +72,13 @@ public sealed class PublishedBeltTests
     }
 
     // BLT-2, [JIN] ex. 21-3, p. 580: 0.35 kg/m on 0.25 m at 1000 rpm and 0.625 m, shafts 1 m apart, groove 38°,
-    // friction 0.28, 2.2 MPa on 236.662 mm² (a trapezoid of 22 × 14 mm with 40° between its flanks); T₁ and T₂ are
-    // totals. Printed 59.97, 520.7 and 102.7 N.
+    // friction 0.28, 2.2 MPa on 236.66 mm²; T₁ and T₂ are totals. Printed 59.97, 520.7 and 102.7 N.
     [Fact]
     public void Tensions_are_those_of_Jindal_21_3()
     {
-        double area = 14 * (22 - 14 * Math.Tan(Degrees(20)));
         double centrifugal = Centrifugal(
             LinearDensity.FromKilogramsPerMeter(0.35), Rotation.ToRadiansPerSecond(1000) * 0.125);
-        double tight = 2.2 * area;
+        const double tight = 2.2 * 236.66;
         double lap = Math.PI - 2 * Math.Asin((0.625 - 0.25) / 2);
         double slack = centrifugal + (tight - centrifugal) / TensionRatio(Degrees(19), 0.28, lap);
 
@@ -132,7 +130,7 @@ public sealed class PublishedBeltTests
     public void Belt_length_is_that_of_the_example(double small, double large, double centres, double length) =>
         Assert.Equal(length, BeltPath.Length(small / 2, large / 2, centres), 5e-7);
 
-    // The tension that the short form leaves out, for the third row above.
+    // The length that the short form leaves out, for the third row above.
     [Fact]
     public void Short_form_of_Khurmi_11_15_falls_short_of_the_exact_length()
     {

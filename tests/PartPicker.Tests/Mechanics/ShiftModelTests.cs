@@ -1,0 +1,222 @@
+using CsCheck;
+using PartPicker.Mechanics;
+using Xunit;
+
+namespace PartPicker.Tests.Mechanics;
+
+/// <summary>The balance of both clutches against the search for it written out, and the laws that it keeps.</summary>
+public sealed class ShiftModelTests
+{
+    private static readonly ShiftDirection[] Directions = [ShiftDirection.Upshift, ShiftDirection.Backshift];
+
+    [Fact]
+    public void Balance_is_that_of_a_literal_search()
+    {
+        int balanced = 0;
+        int atEngagement = 0;
+        int none = 0;
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.8, 1.3], Gen.Double[0.8, 1.3]).Sample((setUp, flyweight, thrust) =>
+        {
+            ShiftModel model = setUp.Model(new AnchorFactors(flyweight, thrust));
+            DriveSide drive = setUp.Drive(model);
+            DrivenSide driven = setUp.Driven(model);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                foreach (ShiftDirection direction in Directions)
+                {
+                    double? expected = Search(setUp, model, drive, driven, thrust, j, direction);
+                    double? actual = model.BalanceRpm(drive, driven, j, direction);
+
+                    Assert.Equal(expected is null, actual is null);
+                    if (expected is { } rpm)
+                        Assert.Equal(rpm, actual!.Value, 1e-6);
+                    Interlocked.Increment(
+                        ref expected is null ? ref none : ref expected == drive.Engagement.Rpm ? ref atEngagement : ref balanced);
+                }
+            }
+        });
+
+        // A search that always ended in one of the three ways would prove little.
+        Assert.True(balanced > 0 && atEngagement > 0 && none > 0, $"{balanced} {atEngagement} {none}");
+    }
+
+    [Fact]
+    public void Loads_at_the_balance_are_those_of_its_speed() =>
+        RandomSetUp.Any.Sample(setUp =>
+        {
+            ShiftModel model = setUp.Model();
+            DriveSide drive = setUp.Drive(model);
+            DrivenSide driven = setUp.Driven(model);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                if (model.Balance(drive, driven, j, ShiftDirection.Upshift) is not { } b)
+                    continue;
+                double speed = b.Rpm * Math.PI / 30;
+                Relative.Equal(b.EngineTorque * speed, b.Power, 1e-12);
+                Assert.True(b.PowerLost >= -1e-9 * model.PeakPower);
+                Relative.Equal(b.EngineTorque / model.Positions[j].DriveRadius, b.Belt.TightNet - b.Belt.SlackNet, 1e-9);
+
+                // Above engagement both clutches are in balance; at engagement the drive side may have thrust to spare.
+                double spare = (1 - setUp.FlyweightFriction) * b.FlyweightThrust - b.SpringForce - b.DriveThrust;
+                if (b.Rpm > drive.Engagement.Rpm)
+                    Assert.Equal(0, spare, 1e-6);
+                else
+                    Assert.True(spare >= 0);
+            }
+        });
+
+    [Fact]
+    public void Springs_masses_and_torque_scaled_together_change_no_speed() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.3, 3]).Sample((setUp, factor) =>
+        {
+            RandomSetUp scaled = setUp with { ForceScale = factor };
+            Assert.Equal(EngagementRpm(setUp), EngagementRpm(scaled), 1e-6);
+            foreach ((double? plain, double? same) in Rpms(setUp).Zip(Rpms(scaled)))
+            {
+                Assert.Equal(plain is null, same is null);
+                Assert.Equal(plain ?? 0, same ?? 0, 1e-6);
+            }
+        });
+
+    [Fact]
+    public void More_mass_never_raises_a_speed() =>
+        Gen.Select(RandomSetUp.FlatTorque, Gen.Double[0, 0.02], Gen.Bool).Sample((setUp, more, atTip) =>
+            NeverRises(
+                setUp,
+                atTip ? setUp with { TipMass = setUp.TipMass + more } : setUp with { ArmMass = setUp.ArmMass + more }));
+
+    [Fact]
+    public void More_preload_never_lowers_a_speed() =>
+        Gen.Select(RandomSetUp.FlatTorque, Gen.Double[0, 300]).Sample((setUp, more) =>
+            NeverRises(setUp with { MorePreload = more }, setUp));
+
+    [Fact]
+    public void More_clamp_never_lowers_a_speed() =>
+        Gen.Select(RandomSetUp.FlatTorque, Gen.Double[0, 1], Gen.Double[0, 200]).Sample((setUp, twist, preload) =>
+            NeverRises(
+                setUp with { PreloadTwist = setUp.PreloadTwist + twist, DrivenPreload = setUp.DrivenPreload + preload },
+                setUp));
+
+    // The frictions hold the ratio where it is: it climbs late and falls back late.
+    [Fact]
+    public void Backshift_is_never_above_upshift() =>
+        RandomSetUp.FlatTorque.Sample(setUp =>
+        {
+            ShiftModel model = setUp.Model();
+            DriveSide drive = setUp.Drive(model);
+            DrivenSide driven = setUp.Driven(model);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                double up = model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) ?? double.PositiveInfinity;
+                double back = model.BalanceRpm(drive, driven, j, ShiftDirection.Backshift) ?? double.PositiveInfinity;
+                Assert.True(back <= up + 1e-6, $"{back} above {up}");
+            }
+        });
+
+    [Fact]
+    public void Engagement_beyond_the_rev_limit_shifts_nowhere()
+    {
+        RandomSetUp setUp = RandomSetUp.FlatTorque.Single();
+        setUp = setUp with { MorePreload = 50_000 };
+        ShiftModel model = setUp.Model();
+        DriveSide drive = setUp.Drive(model);
+
+        Assert.True(drive.Engagement.Rpm > setUp.RevLimit);
+        Assert.All(Rpms(setUp), rpm => Assert.Null(rpm));
+    }
+
+    [Theory]
+    [InlineData(0.01, 0.02)]
+    [InlineData(1.56, 0.02)]
+    public void A_helix_that_friction_locks_is_refused(double angle, double friction)
+    {
+        RandomSetUp setUp = RandomSetUp.FlatTorque.Single() with
+        {
+            HelixStart = angle,
+            HelixEnd = angle,
+            CamFriction = friction,
+        };
+        ShiftModel model = setUp.Model();
+
+        Assert.Throws<ArgumentException>(() => setUp.Driven(model));
+    }
+
+    // The model as its summary states it: engagement, every multiple of 10 rpm above it, the rev limit; the first
+    // of them with thrust to spare is narrowed by halving.
+    private static double? Search(
+        RandomSetUp setUp, ShiftModel model, DriveSide drive, DrivenSide driven, double thrustFactor, int j,
+        ShiftDirection direction)
+    {
+        bool up = direction == ShiftDirection.Upshift;
+        Drivetrain machine = setUp.Machine();
+        BeltPosition at = model.Positions[j];
+        var belt = new BeltThrust(
+            setUp.HalfAngle, setUp.BeltFriction, at.DriveWrap, at.DrivenWrap, machine.ThrustForm);
+        double engagement = drive.Engagement.Rpm;
+        if (engagement > setUp.RevLimit)
+            return null;
+
+        var speeds = new List<double> { engagement };
+        for (double rpm = 10 * (Math.Floor(engagement / 10) + 1); rpm < setUp.RevLimit; rpm += 10)
+            speeds.Add(rpm);
+        speeds.Add(setUp.RevLimit);
+
+        int first = speeds.FindIndex(rpm => Net(rpm) >= 0);
+        return first switch
+        {
+            -1 => null,
+            0 => engagement,
+            _ => Halve(speeds[first - 1], speeds[first]),
+        };
+
+        double Net(double rpm)
+        {
+            double speed = rpm * Math.PI / 30;
+            double torque = machine.Engine.At(rpm);
+            double clamp = (up ? driven.Upshift : driven.Backshift)[j].At(torque);
+            double friction = up ? 1 - setUp.FlyweightFriction : 1 + setUp.FlyweightFriction;
+            return friction * speed * speed * drive.ThrustPerSpeedSquared[j]
+                - drive.SpringForce[j]
+                - thrustFactor * belt.DriveThrust(clamp, torque / at.DriveRadius);
+        }
+
+        double Halve(double below, double above)
+        {
+            for (int i = 0; i < 60; i++)
+            {
+                double middle = (below + above) / 2;
+                if (Net(middle) >= 0)
+                    above = middle;
+                else
+                    below = middle;
+            }
+
+            return above;
+        }
+    }
+
+    private static void NeverRises(RandomSetUp from, RandomSetUp to)
+    {
+        Assert.True(EngagementRpm(to) <= EngagementRpm(from) + 1e-9);
+        foreach ((double? before, double? after) in Rpms(from).Zip(Rpms(to)))
+        {
+            double was = before ?? double.PositiveInfinity;
+            double now = after ?? double.PositiveInfinity;
+            Assert.True(now <= was + 1e-6, $"{was} rose to {now}");
+        }
+    }
+
+    private static double EngagementRpm(RandomSetUp setUp) => setUp.Drive(setUp.Model()).Engagement.Rpm;
+
+    private static List<double?> Rpms(RandomSetUp setUp)
+    {
+        ShiftModel model = setUp.Model();
+        DriveSide drive = setUp.Drive(model);
+        DrivenSide driven = setUp.Driven(model);
+        return
+        [
+            .. Directions.SelectMany(direction =>
+                Enumerable.Range(0, model.Positions.Count).Select(j => model.BalanceRpm(drive, driven, j, direction))),
+        ];
+    }
+}
