@@ -9,6 +9,7 @@ internal static class PartFit
     public static IEnumerable<FitMargin> Margins(SetUp set, MachineModel machine) =>
     [
         .. FitReport.Margins(DriveSpringRules.All, set.DriveSpring, machine.OnShims(set.Spring.ShimThickness), Slot.DriveSpring, set.Spring.Label),
+        .. set.Spring.Shim is { } shim ? FitReport.Margins(ShimRules.All, shim, machine, Slot.DriveSpring, shim.Id) : [],
         .. FitReport.Margins(FlyweightRules.All, set.Flyweight.Body, machine, Slot.Flyweight, set.Flyweight.Body.Id),
         .. FitReport.Margins(DrivenSpringRules.All, set.Driven.Spring, machine, Slot.DrivenSpring, set.Driven.Spring.Id),
         .. FitReport.Margins(DrivenSideRules.All, set.Driven, machine, Slot.DrivenSpring, set.Driven.Spring.Id),
@@ -23,6 +24,9 @@ internal static class PartFit
         return
         [
             .. FitReport.Gaps(DriveSpringRules.All, set.DriveSpring, machine.OnShims(set.Spring.ShimThickness), Slot.DriveSpring, set.Spring.Label, Listed(set.DriveSpring, drive)),
+            .. set.Spring.Shim is { } shim
+                ? FitReport.Gaps(ShimRules.All, shim, machine, Slot.DriveSpring, shim.Id, Listed(shim, drive))
+                : [],
             .. FitReport.Gaps(FlyweightRules.All, set.Flyweight.Body, machine, Slot.Flyweight, set.Flyweight.Body.Id, Listed(set.Flyweight.Body, drive)),
             .. FitReport.Gaps(DrivenSpringRules.All, set.Driven.Spring, machine, Slot.DrivenSpring, set.Driven.Spring.Id, Listed(set.Driven.Spring, driven)),
             .. FitReport.Gaps(DrivenSideRules.All, set.Driven, machine, Slot.DrivenSpring, set.Driven.Spring.Id, Listed(set.Driven.Spring, driven)),
