@@ -14,7 +14,7 @@ public static class SetCheck
         CatalogSnapshot catalog, MachineProfile machine, PartSet set, string place)
     {
         var problems = new List<RequestProblem>();
-        SetUpReader.Find(catalog, machine, set, place, problems);
+        new SetUpReader(catalog, machine, problems).Find(set, place);
         return problems;
     }
 }
