@@ -1,6 +1,5 @@
 using System.Net.Http.Headers;
 using System.Text;
-using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
@@ -182,7 +181,7 @@ public sealed class ProblemDocumentTests(Service service)
     public async Task A_search_past_its_time_is_stopped_and_told()
     {
         using WebApplicationFactory<Program> hasty = With(services => services.Replace(
-            ServiceDescriptor.Singleton(new SearchTime(TimeSpan.Zero))));
+            ServiceDescriptor.Singleton(new SearchGate(TimeSpan.Zero, maxAtOnce: 1))));
         using HttpResponseMessage response = await hasty.CreateClient().PostAsync(
             new Uri("/v1/picks", UriKind.Relative), new StringContent(Question, Encoding.UTF8, "application/json"));
 
