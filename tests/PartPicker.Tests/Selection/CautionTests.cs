@@ -84,6 +84,18 @@ public sealed class CautionTests
             FormattableString.Invariant($"at {slipping.Length} of 9 ratios, first at {slipping[0].Ratio:0.00}"), caution.Sentence, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_part_that_does_not_fit_is_predicted_with_a_caution()
+    {
+        var bench = new Bench();
+        bench = bench with { DriveClutch = bench.DriveClutch with { CupBore = Mm(57) } };
+        Caution caution = Assert.Single(bench.Predict().Answer!.Cautions, c => c.Sentence.Contains("does not fit", StringComparison.Ordinal));
+        Assert.Equal("CAUTION", caution.Signal);
+        Assert.StartsWith(
+            "The drive spring ds does not fit this machine by rule drive-spring-outside-diameter: outside diameter 57.4 mm",
+            caution.Sentence, StringComparison.Ordinal);
+    }
+
     private static string First(Bench bench) => bench.Predict(r => r with { Anchor = false }).Answer!.Cautions[0].Sentence;
 
     private static CurvePoint[] Line(Func<double, double> y, params double[] xs) => [.. xs.Select(x => new CurvePoint(x, y(x)))];

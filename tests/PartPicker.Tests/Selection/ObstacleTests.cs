@@ -90,9 +90,9 @@ public sealed class ObstacleTests
         Assert.Equal(("launch-rpm", 24L), (obstacle.Rule, obstacle.Count));
         Assert.Contains("launch rpm 3000 plus its margin 50", obstacle.Sentence, StringComparison.Ordinal);
 
-        // The margin counts: without it the fitted set engages exactly at the launch speed.
-        Assert.DoesNotContain(Kept(2000, 0).InTheWay, o => o.Rule == "launch-rpm");
-        Assert.Contains(Kept(2000, 0.001).InTheWay, o => o.Rule == "launch-rpm");
+        // The margin counts: the fitted set engages at 2000 rpm.
+        Assert.DoesNotContain(Kept(1950, 49.99).InTheWay, o => o.Rule == "launch-rpm");
+        Assert.Contains(Kept(1950, 50.01).InTheWay, o => o.Rule == "launch-rpm");
 
         static PickAnswer Kept(double launch, double margin) => new Bench().Answer(r => r with
         {
