@@ -1,6 +1,5 @@
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
-using PartPicker.Quantities;
 using UnitsNet;
 using Xunit;
 using UnitSystem = PartPicker.Quantities.UnitSystem;

@@ -27,8 +27,8 @@ public sealed class PickIdentityTests
         { """ "count": 10 """, """ "airLaw": "saeJ1349", "tolerances": { "shiftRpm": 100 } """ },
         { """ "keep": ["helix", "hole"] """, """ "keep": ["hole", "helix", "hole"] """ },
         { """ "fitted": {} """, """ "fitted": { "driveSpring": "ds-96-201", "hole": "2" } """ },
-        { """ "fitted": { "stationMasses": { "tip": "4 g", "heel": "0 g" } } """,
-            """ "fitted": { "stationMasses": { "tip": { "value": 0.004, "unit": "kg" } } } """ },
+        { """ "fitted": { "stationMasses": { "tip": "8 g", "heel": "0 g" } } """,
+            """ "fitted": { "stationMasses": { "tip": { "value": 0.008, "unit": "kg" } } } """ },
     };
 
     public static TheoryData<string, string> OtherMeaning => new()
