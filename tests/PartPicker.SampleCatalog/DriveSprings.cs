@@ -24,8 +24,8 @@ internal sealed record DriveSprings(
 
     public static readonly IReadOnlyList<DriveSprings> All =
     [
-        new("canyon", 22, new("canyon-drive", 2019, null), 76, 50, new(62.6, 65), new(2.8, 3.3), new(18.5, 25), new(380, 680)),
-        new("meadow", 20, new("meadow-drive", 2012, 2020), 56, 36.5, new(45.5, 48.5), new(3.9, 4.7), new(10.5, 15), new(210, 370), "closed"),
+        new("canyon", 22, new("canyon-drive", 2019, null), 76, 50, new(62.6, 65), new(3.5, 4.1), new(18.5, 25), new(380, 680)),
+        new("meadow", 20, new("meadow-drive", 2012, 2020), 60, 40.5, new(45.5, 48.5), new(3.9, 4.7), new(10.5, 15), new(210, 370), "closed"),
         new("harbour", 16, new("harbour-drive", 2016, null), 34, 20.5, new(32.5, 36), new(2.6, 3.3), new(2.2, 4.2), new(22, 60)),
         new("ridge", 20, new("ridge-drive", 2014, 2023), 66, 43.5, new(45.6, 47.6), new(4.6, 5.2), new(14, 20), new(290, 500)),
         new("valley", 5, new("valley-drive", 2017, 2024), 72, 47.5, new(56.6, 58.4), new(2.9, 3.3), new(16.5, 21), new(390, 600)),

@@ -30,11 +30,11 @@ internal sealed record DrivenSprings(
     [
         new("canyon", 7, new("canyon-driven", 2019, null), 64, 43.6, new(62.5, 64.5), new(4, 4.6), new(8.2, 11.5), new(98, 112), "left", "tangs"),
         new("meadow", 6, new("meadow-driven", 2012, 2020), 50, 34.5, new(46, 48.5), new(4.6, 5.4), new(6, 9), new(78, 92), "left", "straight"),
-        new("harbour", 6, new("harbour-driven", 2016, null), 68, 55.9, new(44, 46), new(5.6, 6.8), new(4.4, 7), new(108, 130), "right", null),
+        new("harbour", 6, new("harbour-driven", 2016, null), 118, 105.9, new(44, 46), new(5.6, 6.8), new(4.4, 7), new(158, 180), "right", null),
         new("ridge", 6, new("ridge-driven", 2014, 2023), 56, 38.3, new(55.5, 57.5), new(4.4, 5), new(6.8, 9.4), new(86, 100), "left", "hooked"),
         new("valley", 2, new("valley-driven", 2017, 2024), 60, 41.4, new(60, 61.5), new(4.6, 5), new(7.6, 9.6), new(96, 106), "right", "tangs"),
         new("plateau", 2, new("plateau-driven", 2015, 2022), 55, 31, new(77, 79), new(3.4, 3.8), new(6.6, 8.4), new(98, 108), "right", "hooked"),
-        new("tour", 8, null, 72, 48, new(76, 80), new(4, 5), new(9, 13), new(112, 128), "left", "hooked"),
+        new("tour", 8, null, 72, 48, new(76, 80), new(4, 5), new(9, 13), new(98, 114), "left", "hooked"),
         new("stub", 5, null, 44, 31, new(38, 41), new(4.4, 5.2), new(5, 8), new(66, 78), "right", "straight"),
     ];
 
