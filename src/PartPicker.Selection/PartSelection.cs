@@ -14,46 +14,72 @@ public static class PartSelection
     public const long MaxCombinations = 1_000_000;
 
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
+    /// <param name="catalog">The parts to choose from.</param>
+    /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
+    /// <param name="cancellation">Calls the search off.</param>
+    /// <returns>
+    /// An answer, which may hold no pick but then says what stands in the way; or the problems of a request that has
+    /// no answer. Nothing that the import of catalogs accepts makes it throw.
+    /// </returns>
+    /// <exception cref="OperationCanceledException">The search was called off.</exception>
     public static Outcome<PickAnswer> Pick(
         CatalogSnapshot catalog, PickRequest request, CancellationToken cancellation = default)
     {
+        // Step 1. What the request means: machine, fitted parts, anchor, target.
         var problems = new List<RequestProblem>();
         if (MachineModel.Create(request.Machine, problems) is not { } machine)
             return Outcome.Refused<PickAnswer>(problems);
+        var superseded = new List<Supersession>();
         RequestCheck.CheckProfile(request, problems);
-        SetUp? fitted = Fitted(catalog, request, machine, problems);
-        Predictor? predictor = Anchored(catalog, request, machine, problems);
+        RequestCheck.CheckWishes(request, machine, problems);
+        SetUp? fitted = Fitted(catalog, request, machine, problems, superseded);
+        Predictor? predictor = Anchored(catalog, request, machine, problems, superseded);
+        double[]? targets = predictor is null ? null : ShiftGoals.Targets(request.Target.Shift, machine, predictor.Model, problems);
         if (problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
-
         RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
-        var report = new FitReport();
-        CandidatePools? pools = CandidatePools.Build(catalog, machine, fitted!, request.Keep, report, problems);
+
+        // Step 2. What fits and is allowed.
+        var report = new FitReport(request.DemandChecked);
+        CandidatePools? pools = new PoolBuilder(catalog, machine, fitted!, request, report).Build(problems, cancellation);
         if (pools is null || problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
 
-        var score = new Score(
-            request.Target, request.Tolerances, request.Weights, predictor!.Model.Positions.Select(p => p.Ratio));
-        var search = new SetSearch(predictor, request, score, fitted!);
+        // Step 3. Every set, ranked.
+        var score = new Score(request.Target.EngagementRpm, targets!, request.Tolerances, request.Weights);
+        var planner = new PurchasePlanner(catalog, request, fitted!);
+        var search = new SetSearch(predictor!, request, score, fitted!, planner);
         IReadOnlyList<RankedSet> ranked = search.Run(pools, cancellation);
 
-        var writer = new AnswerBuilder(request, predictor, score, fitted!);
-        Pick[] picks = [.. ranked.Select((set, i) => writer.Pick(set, rank: i + 1))];
+        // Step 4. Said so that a person can follow.
+        var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools);
+        Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
+        IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
         return Outcome.Of(new PickAnswer
         {
             Fitted = writer.FittedNow(),
             Picks = picks,
+            Cheapest = writer.Pick(search.Highlights.Cheapest, rank: 1),
+            FewestChanges = writer.Pick(search.Highlights.FewestChanges, rank: 1),
+            Undominated = [.. undominated.Take(PickAnswer.MaxUndominated).Select((set, i) => writer.Build(set, rank: i + 1))],
+            UndominatedCount = undominated.Count,
+            Waivers = picks.Length > 0
+                ? []
+                : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(report, search, cancellation),
+            Superseded = [.. superseded.Distinct()],
             Refusals = report.Refusals,
             RefusalsLeftOut = report.RefusalsLeftOut,
             NotChecked = report.Unknowns,
             NotCheckedLeftOut = report.UnknownsLeftOut,
+            UnknownByRule = report.UnknownByRule,
             InTheWay = ObstacleFinder.Find(request, pools, report, search, score, picks),
             Work = new Work(pools.Combinations, search.Predictions),
         });
     }
 
     private static SetUp? Fitted(
-        CatalogSnapshot catalog, PickRequest request, MachineModel machine, List<RequestProblem> problems)
+        CatalogSnapshot catalog, PickRequest request, MachineModel machine,
+        List<RequestProblem> problems, List<Supersession> superseded)
     {
         if ((request.Fitted ?? request.Machine.Machine.Fitted) is not { } ids)
         {
@@ -63,18 +89,19 @@ public static class PartSelection
             return null;
         }
 
-        SetUp? fitted = SetUpReader.Find(catalog, request.Machine, ids, "fitted", problems);
+        SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "fitted");
         return fitted is not null && PredictorBuilder.Computable(fitted, machine, "fitted", problems) ? fitted : null;
     }
 
     private static Predictor? Anchored(
-        CatalogSnapshot catalog, PickRequest request, MachineModel machine, List<RequestProblem> problems)
+        CatalogSnapshot catalog, PickRequest request, MachineModel machine,
+        List<RequestProblem> problems, List<Supersession> superseded)
     {
         if ((request.Baseline ?? request.Machine.OwnBaseline) is { } baseline)
         {
             return PredictorBuilder.Build(
                 catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
-                request.Air, request.AirLaw, request.PointCount, problems);
+                request.Air, request.AirLaw, request.PointCount, problems, superseded);
         }
 
         problems.Add(new RequestProblem(

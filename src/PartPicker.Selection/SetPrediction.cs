@@ -6,9 +6,16 @@ namespace PartPicker.Selection;
 public static class SetPrediction
 {
     /// <summary>The prediction, anchored where a measured run is at hand; or every reason why there is none.</summary>
+    /// <param name="catalog">Where the parts of the set are found.</param>
+    /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
+    /// <remarks>
+    /// A part that does not fit but can be computed is predicted, with a caution. Nothing that the import of catalogs
+    /// accepts makes it throw.
+    /// </remarks>
     public static Outcome<PredictionAnswer> Predict(CatalogSnapshot catalog, PredictionRequest request)
     {
         var problems = new List<RequestProblem>();
+        var superseded = new List<Supersession>();
         MachineModel? machine = MachineModel.Create(request.Machine, problems);
         PartSet? ids = request.Parts ?? request.Machine.Machine.Fitted;
         if (ids is null)
@@ -20,17 +27,19 @@ public static class SetPrediction
 
         if (machine is null || ids is null)
             return Outcome.Refused<PredictionAnswer>(problems);
-        SetUp? set = SetUpReader.Find(catalog, request.Machine, ids, "parts", problems);
+        SetUp? set = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "parts");
         if (set is not null)
             PredictorBuilder.Computable(set, machine, "parts", problems);
         Baseline? baseline = request.Anchor ? request.Baseline ?? request.Machine.OwnBaseline : null;
         Predictor? predictor = PredictorBuilder.Build(
             catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
-            request.Air, request.AirLaw, request.PointCount, problems);
+            request.Air, request.AirLaw, request.PointCount, problems, superseded);
         if (problems.Count > 0)
             return Outcome.Refused<PredictionAnswer>(problems);
 
         Prediction prediction = predictor!.Predict(set!);
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, CautionWriter.For(set, prediction, machine)));
+        IEnumerable<Caution> cautions =
+            CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()]));
     }
 }

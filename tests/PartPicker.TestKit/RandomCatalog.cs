@@ -12,17 +12,24 @@ public sealed class RandomCatalog
 {
     private const double Mm = 1e-3;
     private readonly Random random;
+    private readonly bool ramps;
+    private readonly bool startsByBelt;
 
     public RandomCatalog(int seed, int maxPerPool = 4)
     {
         random = new Random(seed);
         Machine machine = MachineItem();
-        var items = new List<CatalogItem> { machine, Engine(), DriveClutch(), DrivenClutch(), Belt(), Gearing() };
+        DriveClutch drive = DriveClutch();
+        var items = new List<CatalogItem> { machine, Engine(), drive, DrivenClutch(), Belt(), Gearing() };
+        ramps = drive.Family == DriveFamily.RollerOnAdjustableRamp;
         items.AddRange(Many(maxPerPool, DriveSpring));
         items.AddRange(Many(3, Flyweight));
         items.AddRange(Many(maxPerPool, DrivenSpring));
         items.AddRange(Many(maxPerPool, Helix));
+        items.AddRange(Many(2, Shim));
         PartSet fitted = Fitted(items);
+        items.AddRange(Many(3, i => Kit(i, [.. items.OfType<Part>().Where(p => p is not Parts.Belt)])));
+        startsByBelt = drive.StartDevice == StartDevice.Belt;
         items[0] = machine with { Fitted = fitted, Baselines = [Baseline(fitted)] };
         var outlet = new Outlet("corner", "EUR", items.OfType<Part>()
             .Where(_ => random.Next(5) > 0)
@@ -39,15 +46,12 @@ public sealed class RandomCatalog
     {
         double tolerance = Pick(5.0, 50, 100, 100, 300, 2000);
         Slot[] keep = [.. Enum.GetValues<Slot>().Where(_ => random.Next(6) == 0)];
+        Outlet? outlet = random.Next(4) == 0 ? null : Snapshot.FindOutlet("corner");
         double weight = Pick(0.3, 0.3, 0.5, 0.0, 1.0);
         return new PickRequest
         {
             Machine = Snapshot.FindMachine("machine")!,
-            Target = new ShiftTarget(
-                Pick(1800, 2100, 2400, 3200),
-                random.Next(2) == 0
-                    ? [new RatioRpm(1, Pick(5000, 7400, 7900, 8600))]
-                    : [new RatioRpm(2.6, Between(6500, 8400)), new RatioRpm(1.4, Between(6500, 8400)), new RatioRpm(0.9, Between(6500, 8400))]),
+            Target = new ShiftTarget(startsByBelt ? Pick(1800, 2100, 2400, 3200) : null, Goal()),
             Tolerances = new Tolerances(tolerance, tolerance),
             Weights = new ScoreWeights(weight, 1 - weight),
             Air = new AirState(Pick(0, 800, 2500), random.Next(2) == 0 ? null : 270 + random.Next(40)),
@@ -55,17 +59,54 @@ public sealed class RandomCatalog
             LaunchRpm = random.Next(5) == 0 ? Between(1500, 2300) : null,
             SlipMargin = random.Next(3) == 0 ? Between(0.8, 1.5) : null,
             Keep = keep.ToHashSet(),
-            Outlet = random.Next(4) == 0 ? null : Snapshot.FindOutlet("corner"),
+            Exclude = Snapshot.All<Part>()
+                .Where(p => p is not Parts.Belt and not Parts.Kit && random.Next(20) == 0)
+                .Select(p => p.Id).ToHashSet(),
+            Outlet = outlet,
+            InStockOnly = outlet is not null && random.Next(4) == 0,
+            PriceCeilingMinor = outlet is not null && random.Next(4) == 0 ? random.Next(2, 9) * 1000 : null,
+            DemandChecked = random.Next(12) == 0,
+            RankBy = random.Next(3) == 0 ? RankBy.LeastWork : RankBy.Miss,
+            Group = random.Next(4) == 0,
             Count = Pick(1, 3, 10, 50),
             PointCount = Pick(3, 5, 9, 9, 15),
         };
     }
+
+    private ShiftGoal Goal() => random.Next(5) switch
+    {
+        0 => new ShiftGoal.ByRatio(
+            [new(2.6, Between(6500, 8400)), new(1.4, Between(6500, 8400)), new(0.9, Between(6500, 8400))]),
+
+        // The vehicle does about 8 m/s at 8000 rpm in low gear and 32 at full shift: these lines are met once.
+        1 => new ShiftGoal.BySpeed([new(8, Between(7200, 7800)), new(20, Between(7600, 8000)), new(34, Between(7700, 8300))]),
+        2 => new ShiftGoal.PeakPower(),
+        _ => new ShiftGoal.Flat(Pick(5000, 7400, 7900, 8600)),
+    };
+
+    private Shim Shim(int i) => new()
+    {
+        Id = $"sh-{i}",
+        Thickness = Length.FromMillimeters(Pick(1.0, 1.5, 3)),
+        OutsideDiameter = Length.FromMillimeters(random.Next(6) == 0 ? 60 : 54),
+        InsideDiameter = Length.FromMillimeters(42),
+        PackQuantity = random.Next(2) == 0 ? null : 2,
+    };
+
+    private Kit Kit(int i, Part[] parts) => new()
+    {
+        Id = $"kit-{i}",
+        Contents = [.. parts.OrderBy(_ => random.Next()).Take(random.Next(1, 4)).Select(p => new KitLine(p.Id, random.Next(1, 3)))],
+    };
 
     private DriveSpring DriveSpring(int i)
     {
         var named = new DriveSpring
         {
             Id = $"ds-{i}",
+            SupersededBy = random.Next(12) == 0 ? "ds-own" : null,
+            FitsClutches = random.Next(3) == 0 ? [new ClutchFit("drive", null, null)] : null,
+            Ends = random.Next(3) == 0 ? SpringEnds.Closed : SpringEnds.ClosedGround,
             OutsideDiameter = random.Next(8) == 0 ? null : Length.FromMillimeters(Pick(52, 54, 58)),
             WireDiameter = Length.FromMillimeters(Pick(4.5, 5.0)),
             SolidLength = random.Next(5) == 0 ? null : Length.FromMillimeters(Pick(30, 38, 46)),
@@ -98,16 +139,33 @@ public sealed class RandomCatalog
         var flyweight = new Flyweight
         {
             Id = $"fw-{i}",
+            SoldAs = random.Next(3) switch { 0 => SoldAs.Each, 1 => SoldAs.Pair, _ => null },
+            SetCount = random.Next(6) == 0 ? 4 : 3,
             BodyMass = Mass.FromKilograms(Pick(0.042, 0.046, 0.046, 0.05)),
             ArmLength = Length.FromMillimeters(random.Next(8) == 0 ? 45 : 42),
             RadiusCurve = notched
-                ? Curve((0, 40.5), (1.2, 40.7), (2, 41.7), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))
+                ? Curve((0, 40.5), (1.2, 41), (2, 41.8), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))
                 : Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (random.Next(8) == 0 ? 23 : 28, 66.9)),
         };
+        if (ramps ? random.Next(4) > 0 : random.Next(8) == 0)
+        {
+            flyweight = flyweight with
+            {
+                RadiusCurve = [],
+                AdjusterCurves =
+                [
+                    new("1", Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))),
+                    new("2", Curve((0, 40.5), (3, 44.2), (9, 50.9), (15, 56.9), (21, 62.1), (28, 67.6))),
+                ],
+                PinMasses = [0.002, 0.004],
+            };
+        }
+
         if (random.Next(2) == 0)
         {
             flyweight = flyweight with
             {
+                TipMassLimit = random.Next(3) == 0 ? Mass.FromKilograms(0.012) : null,
                 TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
                 TipMasses = [.. new[] { 0.006, 0.010, 0.010, 0.014 }.Take(random.Next(1, 5))],
             };
@@ -130,6 +188,9 @@ public sealed class RandomCatalog
         var named = new DrivenSpring
         {
             Id = $"vs-{i}",
+            WindingHand = random.Next(8) == 0 ? WindingHand.Left : WindingHand.Right,
+            LegOffsetDeg = random.Next(4) == 0 ? 10 : null,
+            TwistLimitDeg = random.Next(3) == 0 ? Pick(120, 200, 260) : null,
             InsideDiameter = random.Next(6) == 0 ? null : Length.FromMillimeters(Pick(44, 52, 52)),
             WireDiameter = Length.FromMillimeters(5),
             OutsideDiameter = Length.FromMillimeters(62),
@@ -190,6 +251,10 @@ public sealed class RandomCatalog
         ContactPitchRadius = Length.FromMillimeters(34),
         ArmCount = 3,
         SpringLength = Length.FromMillimeters(72),
+        Family = random.Next(6) == 0 ? DriveFamily.RollerOnAdjustableRamp : DriveFamily.ArmOnRoller,
+        StartDevice = random.Next(8) == 0 ? StartDevice.CentrifugalClutch : StartDevice.Belt,
+        SpringSeat = random.Next(4) == 0 ? SpringSeat.Flat : null,
+        ShimLimit = random.Next(3) == 0 ? 2 : null,
         FlyweightFrictionShare = Pick(0, 0.012, 0.03),
         ThrustLaw = random.Next(4) == 0 ? DriveThrustLaw.Locked : DriveThrustLaw.TwoArc,
         CupBore = Length.FromMillimeters(56),
@@ -205,6 +270,7 @@ public sealed class RandomCatalog
         SpringLength = Length.FromMillimeters(60),
         CamFrictionDeg = Pick(0, 0.8),
         HubDiameter = Length.FromMillimeters(46),
+        WindingHand = WindingHand.Right,
         Holes = [.. new[] { ("1", 50.0), ("2", 70), ("3", 90), ("4", 110) }.Take(random.Next(2, 5)).Select(h => new SpringHole(h.Item1, h.Item2))],
     };
 
@@ -230,8 +296,8 @@ public sealed class RandomCatalog
         CentreDistance = Length.FromMillimeters(270),
     };
 
-    // The fitted parts always fit, so that every request has an answer to compare with.
-    private static PartSet Fitted(List<CatalogItem> items)
+    // The fitted parts can always be computed, so that every request has an answer to compare with.
+    private PartSet Fitted(List<CatalogItem> items)
     {
         items.Add(new DriveSpring { Id = "ds-own", Rate = ForcePerLength.FromNewtonsPerMeter(19_000), FreeLength = Length.FromMillimeters(94.5) });
         items.Add(new Flyweight
@@ -242,6 +308,9 @@ public sealed class RandomCatalog
             RadiusCurve = Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)),
             TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
             TipMasses = [0.008, 0.010],
+            AdjusterCurves = ramps
+                ? [new("1", Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)))]
+                : null,
         });
         items.Add(new DrivenSpring
         {
@@ -251,12 +320,15 @@ public sealed class RandomCatalog
             TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(9),
         });
         items.Add(new Helix { Id = "hx-own", HelixDeg = 43, FinishDeg = 37, FinishTravel = Length.FromMillimeters(24) });
-        return new PartSet("ds-own", "fw-own", new Dictionary<StationName, double> { [StationName.Tip] = 0.010 }, "vs-own", "2", "hx-own");
+        return new PartSet("ds-own", "fw-own", new Dictionary<StationName, double> { [StationName.Tip] = 0.010 }, "vs-own", "2", "hx-own")
+        {
+            AdjusterStep = ramps ? "1" : null,
+        };
     }
 
     private Baseline Baseline(PartSet fitted) => random.Next(2) == 0
-        ? new Baseline(fitted, Between(1850, 2150), [], Between(7500, 8000), new AirState(0, null))
-        : new Baseline(fitted, Between(1850, 2150), [new(2.4, 7880), new(1.4, 7940), new(0.9, 8000)], null, new AirState(300, 285));
+        ? new Baseline(fitted, startsByBelt ? Between(1850, 2150) : null, [], Between(7500, 8000), new AirState(0, null))
+        : new Baseline(fitted, startsByBelt ? Between(1850, 2150) : null, [new(2.4, 7880), new(1.4, 7940), new(0.9, 8000)], null, new AirState(300, 285));
 
     private static CurvePoint[] Curve(params (double TravelMm, double RadiusMm)[] points) =>
         [.. points.Select(p => new CurvePoint(p.TravelMm * Mm, p.RadiusMm * Mm))];

@@ -136,8 +136,8 @@ internal static class ErrorCodes
         "The service runs, but holds no catalog yet.",
         "Import a catalog, or wait until GET /health/ready answers 200.");
     public static readonly ErrorCode TookTooLong = new("took-too-long", 503, "The answer took too long",
-        "The search was stopped at its time limit; nothing of it is kept.",
-        "Keep slots with keep, name an outlet, or ask for fewer ratioPoints.");
+        "The search, with its wait for a free processor, was stopped at its time limit; nothing of it is kept.",
+        "Keep slots with keep or ask for fewer ratioPoints, so that less is searched; or ask again when fewer others do.");
     public static readonly ErrorCode InternalError = new("internal-error", 500, "Something went wrong inside the service",
         "A fault of the service, not of the request; its log holds the cause.",
         "Try again later, and tell the operator when it stays.");

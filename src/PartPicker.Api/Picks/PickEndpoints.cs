@@ -1,8 +1,8 @@
 using System.Diagnostics;
-using System.Text.Json;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
 using PartPicker.Api.Wire;
 using PartPicker.Selection;
 using PartPicker.Storage;
@@ -41,44 +41,36 @@ internal static class PickEndpoints
     }
 
     private static async Task<IResult> AskAsync(
-        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchTime searchTime,
+        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchGate gate,
         string? units, string? precision)
     {
-        FaultList faults = new();
-        AnswerFormat format = AnswerFormat.Read(http.Request.Query, faults);
-        if (current.Snapshot is not { } catalog)
-            return CurrentCatalog.NotLoaded();
-        (JsonDocument? json, ProblemAnswer? refusal) = await RequestBody.ReadAsync(http.Request);
-        using JsonDocument? body = json;
-        if (body is null)
+        (Question<PickRequest>? question, ProblemAnswer? refusal) =
+            await Question.ReadAsync(http.Request, current, PickRequestReader.Read);
+        if (question is null)
             return refusal!;
-        PickRequest? request = PickRequestReader.Read(body.RootElement, catalog, faults);
-        if (request is null || faults.Count > 0)
-            return Problems.Of(faults);
-
-        string id = PickIdentity.Of(request, format, catalog.Revision).ToId();
+        string id = PickIdentity.Of(question.Request, question.Format, question.Catalog.Revision).ToId();
         if (store.Find(id, clock.GetUtcNow()) is { } known)
             return Created(known);
 
         long started = Stopwatch.GetTimestamp();
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(http.RequestAborted);
-        limit.CancelAfter(searchTime.Max);
         Outcome<PickAnswer> outcome;
         try
         {
-            outcome = PartSelection.Pick(catalog, request, limit.Token);
+            outcome = await gate.RunAsync(
+                stop => PartSelection.Pick(question.Catalog, question.Request, stop), http.RequestAborted);
         }
         catch (OperationCanceledException) when (!http.RequestAborted.IsCancellationRequested)
         {
             return Problems.Of(
-                ErrorCodes.TookTooLong, $"The search was stopped after {searchTime.Max.TotalSeconds} seconds.");
+                ErrorCodes.TookTooLong, $"The search was stopped after {gate.MaxTime.TotalSeconds} seconds.");
         }
 
         if (outcome.Answer is not { } answer)
             return Problems.Of(outcome.Problems);
         http.Response.Headers["Server-Timing"] = $"search;dur={Stopwatch.GetElapsedTime(started).TotalMilliseconds:F1}";
-        byte[] bytes = WireJson.Bytes(PickWriter.Write(id, request, answer, new AnswerWriter(catalog, format)));
-        return Created(store.Keep(id, catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
+        AnswerWriter writer = new(question.Catalog, question.Format);
+        byte[] bytes = WireJson.Bytes(PickWriter.Write(id, question.Request, answer, writer));
+        return Created(store.Keep(id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
     }
 
     private static IResult Fetch(string id, IPickStore store, TimeProvider clock) =>

@@ -1,7 +1,7 @@
-using System.Text.Json;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
 using PartPicker.Api.Wire;
 using PartPicker.Selection;
 
@@ -25,21 +25,14 @@ internal static class PredictionEndpoints
     private static async Task<IResult> AskAsync(
         HttpContext http, CurrentCatalog current, string? units, string? precision)
     {
-        FaultList faults = new();
-        AnswerFormat format = AnswerFormat.Read(http.Request.Query, faults);
-        if (current.Snapshot is not { } catalog)
-            return CurrentCatalog.NotLoaded();
-        (JsonDocument? json, ProblemAnswer? refusal) = await RequestBody.ReadAsync(http.Request);
-        using JsonDocument? body = json;
-        if (body is null)
+        (Question<PredictionRequest>? question, ProblemAnswer? refusal) =
+            await Question.ReadAsync(http.Request, current, PredictionRequestReader.Read);
+        if (question is null)
             return refusal!;
-        PredictionRequest? request = PredictionRequestReader.Read(body.RootElement, catalog, faults);
-        if (request is null || faults.Count > 0)
-            return Problems.Of(faults);
-
-        Outcome<PredictionAnswer> outcome = SetPrediction.Predict(catalog, request);
-        return outcome.Answer is { } answer
-            ? TaggedAnswer.Of(PredictionWriter.Write(request, answer, new AnswerWriter(catalog, format)))
-            : Problems.Of(outcome.Problems);
+        Outcome<PredictionAnswer> outcome = SetPrediction.Predict(question.Catalog, question.Request);
+        if (outcome.Answer is not { } answer)
+            return Problems.Of(outcome.Problems);
+        AnswerWriter writer = new(question.Catalog, question.Format);
+        return TaggedAnswer.Of(PredictionWriter.Write(question.Request, answer, writer));
     }
 }

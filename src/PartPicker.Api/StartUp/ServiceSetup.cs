@@ -35,7 +35,7 @@ internal static class ServiceSetup
         services.AddSingleton<ICatalogStore>(host => host.GetRequiredService<SqliteStore>());
         services.AddSingleton<IPickStore>(host => host.GetRequiredService<SqliteStore>());
         services.AddSingleton<CurrentCatalog>();
-        services.AddSingleton(SearchTime.Standard);
+        services.AddSingleton(_ => SearchGate.Standard());
         services.AddSingleton(TimeProvider.System);
     }
 }

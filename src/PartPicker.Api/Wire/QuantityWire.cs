@@ -1,6 +1,6 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>A number and its unit; in a bare number of a list of mixed values the unit is empty.</summary>
+/// <summary>A number and its unit; the unit of a bare number is empty.</summary>
 internal sealed record QuantityWire
 {
     /// <summary>The number.</summary>

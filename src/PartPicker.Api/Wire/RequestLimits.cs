@@ -12,8 +12,8 @@ internal static class RequestLimits
     /// <summary>Deepest nesting of a body; no request needs half of it.</summary>
     public const int MaxDepth = 16;
 
-    /// <summary>Longest a pick may search.</summary>
-    public static readonly TimeSpan MaxSearchTime = TimeSpan.FromSeconds(30);
+    /// <summary>Longest a pick may search, waiting for its turn included.</summary>
+    public static readonly TimeSpan MaxSearchTime = TimeSpan.FromSeconds(60);
 
     public const double MinRpm = 100;
     public const double MaxRpm = 30_000;

@@ -18,7 +18,7 @@ public static class Anchor
     /// <param name="drive">The drive side of the run, without factors.</param>
     /// <param name="driven">The driven side of the run.</param>
     /// <param name="frictionShare">f.</param>
-    /// <param name="engagementRpm">n_e as measured.</param>
+    /// <param name="engagementRpm">n_e as measured; null where another device starts the machine: a_f is 1 then.</param>
     /// <param name="shiftRpm">Shift rpm as measured at each position of <paramref name="unanchored"/>, one or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A speed is not positive or lies beyond the engine's table.</exception>
     /// <exception cref="ArgumentException">Not one shift rpm for each position.</exception>
@@ -27,13 +27,14 @@ public static class Anchor
         DriveSide drive,
         DrivenSide driven,
         double frictionShare,
-        double engagementRpm,
+        double? engagementRpm,
         IReadOnlyList<double> shiftRpm)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(engagementRpm);
+        if (engagementRpm is <= 0)
+            throw new ArgumentOutOfRangeException(nameof(engagementRpm), engagementRpm, "A measured speed is positive.");
         if (shiftRpm.Count == 0 || shiftRpm.Count != unanchored.Positions.Count)
             throw new ArgumentException("A measured run needs one shift rpm for each position.", nameof(shiftRpm));
-        double flyweight = Math.Pow(drive.Engagement.Rpm / engagementRpm, 2);
+        double flyweight = engagementRpm is { } measured ? Math.Pow(drive.Engagement.Rpm / measured, 2) : 1;
         double thrustSquares = 0;
         double products = 0;
         for (int j = 0; j < shiftRpm.Count; j++)

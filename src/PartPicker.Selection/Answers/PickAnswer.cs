@@ -39,11 +39,14 @@ public sealed record PickAnswer
     /// <summary>Refusals beyond those listed.</summary>
     public long RefusalsLeftOut { get; init; }
 
-    /// <summary>Checks that could not be made because a number is missing.</summary>
+    /// <summary>Checks that could not be made although a break would matter: solid length and twist limit, part by part.</summary>
     public required IReadOnlyList<NotChecked> NotChecked { get; init; }
 
     /// <summary>Checks that could not be made, beyond those listed.</summary>
     public long NotCheckedLeftOut { get; init; }
+
+    /// <summary>How often each rule of fit could not be checked, the named ones included.</summary>
+    public required IReadOnlyDictionary<string, long> UnknownByRule { get; init; }
 
     /// <summary>What stands between the request and a set within tolerance; empty when one is among the picks.</summary>
     public required IReadOnlyList<Obstacle> InTheWay { get; init; }

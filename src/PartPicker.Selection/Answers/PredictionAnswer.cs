@@ -3,4 +3,5 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>The set that was predicted, what it does, and the cautions that go with it.</summary>
-public sealed record PredictionAnswer(PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions);
+public sealed record PredictionAnswer(
+    PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions, IReadOnlyList<Supersession> Superseded);

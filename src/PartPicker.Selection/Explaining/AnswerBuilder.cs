@@ -3,49 +3,55 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>Turns ranked sets into answers: prediction, price, changes, explanation, margins and cautions.</summary>
-internal sealed class AnswerBuilder(PickRequest request, Predictor predictor, Score score, SetUp fitted)
+internal sealed class AnswerBuilder(
+    PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools)
 {
-    private readonly PickExplainer explainer = new(request, score);
+    private readonly PickExplainer explainer = new(request.Tolerances, score);
+    private readonly AlternateFinder alternates = new(request, predictor, score, pools);
 
     /// <summary>What is fitted now, against the same target. It has no miss where it does not shift.</summary>
     public FittedNow FittedNow()
     {
         Prediction prediction = predictor.Predict(fitted);
-        double engagement = score.EngagementError(prediction.EngagementRpm);
         if (prediction.Curve.Any(p => p.Upshift is null))
             return new FittedNow(fitted.Ids, prediction, null, false);
+        double engagement = prediction.EngagementRpm is { } rpm ? score.EngagementError(rpm) : 0;
         double[] errors = [.. prediction.Curve.Select((p, j) => score.ShiftError(j, p.Upshift!.Rpm))];
         return new FittedNow(
             fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)), Score.WithinTolerance(engagement, errors));
     }
 
-    public Pick Pick(RankedSet ranked, int rank)
+    public Pick? Pick(RankedSet? ranked, int rank) => ranked is null ? null : Build(ranked, rank);
+
+    public Pick Build(RankedSet ranked, int rank)
     {
         Prediction prediction = predictor.Predict(ranked.Set);
         double miss = RoundedMiss(ranked.Miss);
+        IReadOnlyList<Slot> changes = ranked.Set.ChangesFrom(fitted);
         return new Pick
         {
             Rank = rank,
             Parts = ranked.Set.Ids,
             Prediction = prediction,
             Miss = miss,
-            WithinTolerance = ranked.WithinTolerance,
-            Changes = ranked.Set.ChangesFrom(fitted),
+            WithinTolerance = ranked.Key.WithinTolerance,
+            Changes = changes,
             PriceMinor = ranked.Key.PriceMinor,
+            ToBuy = [.. planner.List(ranked.Set).Select(line => alternates.Complete(line, ranked.Set))],
+            LabourMinutes = Labour(changes),
             Explanation = explainer.Explain(prediction, miss),
-            FitMargins = [.. Margins(ranked.Set)],
+            FitMargins = [.. SetRules.Margins(ranked.Set, predictor.Machine)],
+            FitGaps = [.. SetRules.Gaps(ranked.Set, predictor.Machine)],
             Cautions = CautionWriter.For(ranked.Set, prediction, predictor.Machine),
         };
     }
 
-    private IEnumerable<FitMargin> Margins(SetUp set) =>
-    [
-        .. FitReport.Margins(DriveSpringRules.All, set.DriveSpring, predictor.Machine, Slot.DriveSpring, set.DriveSpring.Id),
-        .. FitReport.Margins(FlyweightRules.All, set.Flyweight.Body, predictor.Machine, Slot.Flyweight, set.Flyweight.Body.Id),
-        .. FitReport.Margins(DrivenSpringRules.All, set.Driven.Spring, predictor.Machine, Slot.DrivenSpring, set.Driven.Spring.Id),
-        .. FitReport.Margins(DrivenSideRules.All, set.Driven, predictor.Machine, Slot.DrivenSpring, set.Driven.Spring.Id),
-        .. FitReport.Margins(HelixRules.All, set.Driven.Helix, predictor.Machine, Slot.Helix, set.Driven.Helix.Id),
-    ];
+    private int? Labour(IReadOnlyList<Slot> changes)
+    {
+        if (request.Outlet is not { } outlet || !changes.All(outlet.LabourMinutes.ContainsKey))
+            return null;
+        return changes.Sum(slot => outlet.LabourMinutes[slot]);
+    }
 
     private static double RoundedMiss(double miss) => Score.Rounded(miss) / 1000.0;
 }

@@ -18,7 +18,6 @@ internal static class CautionWriter
         var cautions = new List<Caution>
         {
             StoredEnergy(set, machine),
-            Twist(set),
             new(Warning, "Spinning sheaves and a moving belt cut and crush. Run the engine only with every guard in place and "
                 + "nobody in line with the belt; stop it and let everything come to rest before you reach in."),
             new(Careful, "Mark sheaves and covers before you take them apart and put them back as marked. All arms of a set must "
@@ -26,6 +25,13 @@ internal static class CautionWriter
             new(Notice, "Take tightening torques only from the machine maker's service manual; it and the rules of your place stand "
                 + "above this answer. The service computes; a qualified technician decides."),
         };
+        if (machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix)
+            cautions.Insert(1, Twist(set));
+        if (set.Flyweight.Body.Stations().Any(s => s.Holding == MassHolding.Rivet))
+        {
+            cautions.Add(new Caution(Notice, "A riveted mass is destroyed when it is taken out: have new ones at hand before you drill."));
+        }
+
         ShiftPoint[] slipping = [.. prediction.Curve.Where(p => p.Upshift is { Slips: true })];
         if (slipping.Length > 0)
         {
@@ -53,6 +59,12 @@ internal static class CautionWriter
         return cautions;
     }
 
+    /// <summary>One for each rule that the set breaks, though the model can compute it.</summary>
+    public static IEnumerable<Caution> ForMisfits(SetUp set, MachineModel machine) =>
+        from broken in SetRules.Broken(set, machine)
+        select new Caution(Careful, $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
+            + $"{broken.Check.Sentence}. Do not fit it.");
+
     /// <summary>Every value of a profile that is only usual for its class, as "piece/field".</summary>
     public static IEnumerable<string> ClassDefaults(MachineProfile profile) =>
         from piece in profile.Pieces
@@ -63,9 +75,9 @@ internal static class CautionWriter
 
     private static Caution StoredEnergy(SetUp set, MachineModel machine)
     {
-        double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength);
+        double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength - set.Spring.ShimThickness);
         double driven = Compressed(SpringModels.Axial(set.Driven.Spring)!, machine.Drivetrain.DrivenSpringLength)
-            + Twisted(SpringModels.Twist(set.Driven.Spring)!, set.Driven.PreloadTwist);
+            + Twisted(SpringModels.Twist(set.Driven, machine)!, set.Driven.PreloadTwist);
         return new Caution(Warning, Words.Invariant(
             $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free."));
     }

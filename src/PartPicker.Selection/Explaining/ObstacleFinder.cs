@@ -14,7 +14,7 @@ internal static class ObstacleFinder
                 r.Key, r.Value.Count, Words.Invariant($"{r.Value.Count} refused by this rule. {r.Value.Sentence}")))
             .ToList();
         AddEmptyPools(pools, obstacles);
-        AddSetRules(request, search, obstacles);
+        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
         AddTarget(request, search, score, picks, obstacles);
         return obstacles;
     }
@@ -35,32 +35,26 @@ internal static class ObstacleFinder
         }
     }
 
-    private static void AddSetRules(PickRequest request, SetSearch search, List<Obstacle> obstacles)
+    private static string Sentence(string rule, long count, PickRequest request, SetSearch search) => rule switch
     {
-        if (search.EngagesTooLow > 0)
-        {
-            obstacles.Add(new Obstacle("launch-rpm", search.EngagesTooLow, Words.Invariant(
-                $"{search.EngagesTooLow} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}.")));
-        }
-
-        if (search.DoesNotShift > 0)
-        {
-            obstacles.Add(new Obstacle("does-not-shift", search.DoesNotShift, Words.Invariant(
-                $"{search.DoesNotShift} of the {search.Predictions} sets tried do not shift through below the rev limit.")));
-        }
-
-        if (search.SlipsTooEasily > 0)
-        {
-            obstacles.Add(new Obstacle("slip-margin", search.SlipsTooEasily, Words.Invariant(
-                $"{search.SlipsTooEasily} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.")));
-        }
-    }
+        PoolRules.LaunchRpm => Words.Invariant(
+            $"{count} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}."),
+        PoolRules.DoesNotShift => Words.Invariant(
+            $"{count} of the {search.Predictions} sets tried do not shift through below the rev limit."),
+        PoolRules.SlipMargin => Words.Invariant(
+            $"{count} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift."),
+        PoolRules.PriceCeiling => Words.Invariant(
+            $"{count} of the {search.Predictions} sets tried cost more than the ceiling, or their price is not known."),
+        PoolRules.InStock => Words.Invariant(
+            $"{count} of the {search.Predictions} sets tried need more packs than {request.Outlet!.Id} has in stock."),
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
+    };
 
     private static void AddTarget(
         PickRequest request, SetSearch search, Score score, IReadOnlyList<Pick> picks, List<Obstacle> obstacles)
     {
         double limit = request.Machine.Engine.RevLimitRpm;
-        double highest = request.Target.Shift.Select(p => p.Rpm).Append(request.Target.EngagementRpm).Max();
+        double highest = score.ShiftTargets.Append(score.EngagementTarget ?? 0).Max();
         if (highest > limit)
         {
             obstacles.Add(new Obstacle("rev-limit", 0, Words.Invariant(
@@ -70,7 +64,7 @@ internal static class ObstacleFinder
         if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
             obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {request.Target.EngagementRpm:0}; the nearest engages at {nearest:0} rpm.")));
+                $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm.")));
         }
 
         if (picks.Count == 0)
@@ -84,10 +78,10 @@ internal static class ObstacleFinder
             obstacles.Add(new Obstacle("shift-curve", 0, Words.Invariant(
                 $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, {Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target.")));
         }
-        else if (Math.Abs(score.EngagementError(best.EngagementRpm)) > 1 && !obstacles.Any(o => o.Rule == "engagement"))
+        else if (best.EngagementRpm is { } rpm && Math.Abs(score.EngagementError(rpm)) > 1 && !obstacles.Any(o => o.Rule == "engagement"))
         {
             obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"The sets that hold the shift curve engage elsewhere: the closest at {best.EngagementRpm:0} rpm.")));
+                $"The sets that hold the shift curve engage elsewhere: the closest at {rpm:0} rpm.")));
         }
     }
 }

@@ -1,24 +1,27 @@
 namespace PartPicker.Selection;
 
 /// <summary>Says how a miss comes about: target, prediction, error and weight, for engagement and at each ratio.</summary>
-internal sealed class PickExplainer(PickRequest request, Score score)
+internal sealed class PickExplainer(Tolerances tolerances, Score score)
 {
     public Explanation Explain(Prediction prediction, double miss)
     {
         int count = prediction.Curve.Count;
-        double shiftWeight = request.Weights.Shift / count;
+        double shiftWeight = score.ShiftWeight / count;
         return new Explanation(
             "miss", miss, "",
             "square root of the weighted sum of squared errors; an error counts in tolerances",
             [
-                Error(
-                    "engagement", prediction.EngagementRpm, request.Target.EngagementRpm,
-                    request.Tolerances.EngagementRpm, request.Weights.Engagement),
+                .. Engagement(prediction),
                 .. prediction.Curve.Select((p, j) => Error(
                     Words.Invariant($"shift at ratio {p.Ratio:0.00}"), p.Upshift!.Rpm, score.ShiftTargets[j],
-                    request.Tolerances.ShiftRpm, shiftWeight)),
+                    tolerances.ShiftRpm, shiftWeight)),
             ]);
     }
+
+    private IEnumerable<Explanation> Engagement(Prediction prediction) =>
+        score.EngagementTarget is { } target && prediction.EngagementRpm is { } rpm
+            ? [Error("engagement", rpm, target, tolerances.EngagementRpm, score.EngagementWeight)]
+            : [];
 
     private static Explanation Error(string what, double predicted, double target, double tolerance, double weight)
     {

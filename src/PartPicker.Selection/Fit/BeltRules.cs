@@ -1,5 +1,4 @@
 using PartPicker.Parts;
-using static PartPicker.Selection.FitTolerance;
 using QuantityLength = UnitsNet.Length;
 
 namespace PartPicker.Selection;

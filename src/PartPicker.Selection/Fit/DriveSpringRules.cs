@@ -19,9 +19,9 @@ internal static class DriveSpringRules
         new("drive-spring-seat", "The ends must sit: ground ends on a flat seat, others on a stepped one.", false, Seat),
     ];
 
-    private static FitCheck Known(DriveSpring spring, MachineModel machine) => SpringModels.Force(spring) is null
-        ? FitCheck.AtLeast(0, 1, null, 0, "nothing whole is known of its force: give rate and free length, two loads, a table, or the geometry")
-        : FitCheck.Holds;
+    private static FitCheck Known(DriveSpring spring, MachineModel machine) => FitCheck.Word(
+        SpringModels.Force(spring) is not null,
+        "nothing whole is known of its force: give rate and free length, two loads, a table, or the geometry");
 
     private static FitCheck FreeLength(DriveSpring spring, MachineModel machine)
     {

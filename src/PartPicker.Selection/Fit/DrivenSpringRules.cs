@@ -26,11 +26,11 @@ internal static class DrivenSpringRules
 
     private static FitCheck Known(DrivenSpring spring, MachineModel machine)
     {
-        return SpringModels.Axial(spring) is not null && SpringModels.Twist(spring) is not null
-            ? FitCheck.Holds
-            : FitCheck.AtLeast(0, 1, null, 0,
-                "its compression or its twist is not known: give twist rate or two torques, and free length with rate "
-                + "or load, or the geometry");
+        bool twisted = machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix;
+        return FitCheck.Word(
+            SpringModels.Axial(spring) is not null && (!twisted || SpringModels.Twist(spring) is not null),
+            "its compression or its twist is not known: give free length with rate or load, and twist rate or two torques, or "
+            + "the geometry");
     }
 
     private static FitCheck WindingHand(DrivenSpring spring, MachineModel machine)
@@ -97,7 +97,7 @@ internal static class DrivenSideRules
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
     {
-        if (choice.Spring.TorqueTable is null || SpringModels.Twist(choice.Spring) is not { } twist)
+        if (choice.Spring.TorqueTable is null || SpringModels.Twist(choice, machine) is not { } twist)
             return FitCheck.Holds;
         double full = FullTwist(choice, machine);
         return FitCheck

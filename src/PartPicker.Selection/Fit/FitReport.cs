@@ -3,7 +3,8 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>Collects what the rules said: every refusal, and every check that could not be made.</summary>
-internal sealed class FitReport
+/// <param name="demandChecked">True: what cannot be checked by dimension is refused as well.</param>
+internal sealed class FitReport(bool demandChecked = false)
 {
     /// <summary>Longest list that an answer carries; what is left out is counted.</summary>
     public const int MaxListed = 500;
@@ -11,61 +12,81 @@ internal sealed class FitReport
     private readonly List<Refusal> refusals = [];
     private readonly List<NotChecked> notChecked = [];
     private readonly SortedDictionary<string, (long Count, string Sentence)> byRule = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, long> unknownByRule = new(StringComparer.Ordinal);
 
     public IReadOnlyList<Refusal> Refusals => refusals;
 
+    /// <summary>Gaps that may break something, part by part.</summary>
     public IReadOnlyList<NotChecked> Unknowns => notChecked;
+
+    /// <summary>How often each rule could not be checked, the named ones included.</summary>
+    public IReadOnlyDictionary<string, long> UnknownByRule => unknownByRule;
 
     /// <summary>Refusals beyond the longest list.</summary>
     public long RefusalsLeftOut { get; private set; }
 
-    /// <summary>Checks that could not be made, beyond the longest list.</summary>
+    /// <summary>Named gaps beyond the longest list.</summary>
     public long UnknownsLeftOut { get; private set; }
 
     /// <summary>How many candidates each rule refused, and what the rule asks for.</summary>
     public IReadOnlyDictionary<string, (long Count, string Sentence)> ByRule => byRule;
 
-    /// <summary>True when the candidate keeps every rule that can be checked.</summary>
-    public bool Accepts<T>(IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part)
+    /// <summary>True when the candidate keeps every rule that can be checked; a waived rule is passed over.</summary>
+    public bool Accepts<T>(
+        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part, string? waived = null)
     {
         bool fits = true;
         foreach (FitRule<T> rule in rules)
         {
+            if (rule.Name == waived)
+                continue;
             FitCheck check = rule.Check(candidate, machine);
-            switch (check.Verdict)
+            if (check.Verdict == FitVerdict.Broken)
             {
-                case FitVerdict.Broken:
+                fits = false;
+                Refuse(new Refusal(slot, part, rule.Name, check.Measured, check.Limit, check.Sentence), rule.Meaning);
+            }
+            else if (check.Verdict == FitVerdict.NotChecked)
+            {
+                Note(rule.Name, rule.NamedWhenUnknown ? new NotChecked(slot, part, rule.Name, check.Sentence) : null);
+                if (demandChecked && waived != CheckedDemand)
+                {
                     fits = false;
-                    Count(rule.Name, rule.Meaning);
-                    if (refusals.Count < MaxListed)
-                        refusals.Add(new Refusal(slot, part, rule.Name, check.Measured, check.Limit, check.Sentence));
-                    else
-                        RefusalsLeftOut++;
-                    break;
-                case FitVerdict.NotChecked:
-                    if (notChecked.Count < MaxListed)
-                        notChecked.Add(new NotChecked(slot, part, rule.Name, check.Sentence));
-                    else
-                        UnknownsLeftOut++;
-                    break;
+                    Refuse(
+                        new Refusal(slot, part, CheckedDemand, default, default, $"rule {rule.Name} cannot be checked: {check.Sentence} is not known"),
+                        "Every rule must be checked by dimension, as the request demands.");
+                }
             }
         }
 
         return fits;
     }
 
-    /// <summary>By how much a candidate keeps each rule that could be checked.</summary>
-    public static IEnumerable<FitMargin> Margins<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part) =>
-        from rule in rules
-        let check = rule.Check(candidate, machine)
-        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
-        select new FitMargin(
-            slot, part, rule.Name, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+    /// <summary>Refuses a part for what the request wants rather than for how it fits.</summary>
+    public void Refuse(Slot slot, string part, string rule, string meaning, string sentence) =>
+        Refuse(new Refusal(slot, part, rule, default, default, sentence), meaning);
 
-    private void Count(string rule, string sentence)
+    /// <summary>The rule that stands for a request's demand of checked fit.</summary>
+    public const string CheckedDemand = "checked-fit";
+
+    private void Refuse(Refusal refusal, string meaning)
     {
-        (long before, _) = byRule.GetValueOrDefault(rule);
-        byRule[rule] = (before + 1, sentence);
+        (long before, _) = byRule.GetValueOrDefault(refusal.Rule);
+        byRule[refusal.Rule] = (before + 1, meaning);
+        if (refusals.Count < MaxListed)
+            refusals.Add(refusal);
+        else
+            RefusalsLeftOut++;
+    }
+
+    private void Note(string rule, NotChecked? named)
+    {
+        unknownByRule[rule] = unknownByRule.GetValueOrDefault(rule) + 1;
+        if (named is null)
+            return;
+        if (notChecked.Count < MaxListed)
+            notChecked.Add(named);
+        else
+            UnknownsLeftOut++;
     }
 }

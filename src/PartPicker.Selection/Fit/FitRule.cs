@@ -16,7 +16,11 @@ internal static class FitTolerance
     /// Lengths that differ by less than this are the same: rounding to a thousandth of an inch or a hundredth
     /// of a millimetre must never decide whether a part fits.
     /// </summary>
-    public const double LengthM = 0.05e-3;
+    /// <remarks>
+    /// A twentieth of a millimetre, and a nanometre: no two lengths that people write differ by exactly this, so the
+    /// last digit of a double, which inch and metric do not share, never decides either.
+    /// </remarks>
+    public const double LengthM = 0.050001e-3;
 
     /// <summary>Angles likewise (rad).</summary>
     public const double AngleRad = 1e-6;

@@ -25,11 +25,19 @@ internal sealed class MachineModel
     /// <summary>The belt at full shift.</summary>
     public BeltPosition FullShift { get; }
 
+    /// <summary>True where the drive clutch itself takes the belt: only then is there an engagement to ask for.</summary>
+    public bool StartsByBelt => Profile.DriveClutch.StartDevice == StartDevice.Belt;
+
     /// <summary>Length of the drive spring at full shift (m).</summary>
     public double ShortestDriveSpring => Drivetrain.DriveSpringLength - Drivetrain.FullShiftTravel;
 
     /// <summary>Length of the driven spring at full shift (m).</summary>
     public double ShortestDrivenSpring => Drivetrain.DrivenSpringLength - FullShift.OpeningTravel;
+
+    /// <summary>This machine with shims under the drive spring: its installed length is shorter by their thickness (m).</summary>
+    public MachineModel OnShims(double thickness) => thickness == 0
+        ? this
+        : new MachineModel(Profile, Drivetrain with { DriveSpringLength = Drivetrain.DriveSpringLength - thickness });
 
     /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
     public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)

@@ -1,5 +1,4 @@
 using PartPicker.Mechanics;
-using PartPicker.Parts;
 using UnitsNet;
 
 namespace PartPicker.Selection;
@@ -13,17 +12,21 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
 
     public Anchoring? Anchoring { get; } = anchoring;
 
-    public DriveSide Drive(DriveSpring spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
+    public DriveSide Drive(SpringChoice spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
 
     public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
 
     /// <summary>The drive side of a part pair that keeps every rule needed to compute.</summary>
-    public static DriveSide Drive(ShiftModel model, MachineModel machine, DriveSpring spring, FlyweightChoice flyweight) =>
-        model.Drive(
+    public static DriveSide Drive(ShiftModel model, MachineModel machine, SpringChoice spring, FlyweightChoice flyweight)
+    {
+        MachineModel shorter = machine.OnShims(spring.ShimThickness);
+        return model.Drive(
             SpringModels.Reaching(
-                SpringModels.Force(spring)!, machine.ShortestDriveSpring, machine.Drivetrain.DriveSpringLength,
+                SpringModels.Force(spring.Spring)!, shorter.ShortestDriveSpring, shorter.Drivetrain.DriveSpringLength,
                 FitTolerance.LengthM),
-            flyweight.Model(machine));
+            flyweight.Model(machine),
+            spring.ShimThickness);
+    }
 
     /// <summary>The driven side of a choice that keeps every rule needed to compute.</summary>
     public static DrivenSide Driven(ShiftModel model, MachineModel machine, DrivenChoice choice)
@@ -34,20 +37,20 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
                 SpringModels.Axial(choice.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
                 FitTolerance.LengthM),
             SpringModels.Reaching(
-                SpringModels.Twist(choice.Spring)!, choice.PreloadTwist,
+                SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
                 choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
             choice.PreloadTwist,
             cam);
     }
 
-    public Prediction Predict(SetUp set) => Predict(Drive(set.DriveSpring, set.Flyweight), Driven(set.Driven));
+    public Prediction Predict(SetUp set) => Predict(Drive(set.Spring, set.Flyweight), Driven(set.Driven));
 
     public Prediction Predict(DriveSide drive, DrivenSide driven)
     {
         ShiftPoint[] curve = [.. Model.Positions.Select((p, j) => Point(p, j, drive, driven))];
         return new Prediction
         {
-            EngagementRpm = drive.Engagement.Rpm,
+            EngagementRpm = Machine.StartsByBelt ? drive.Engagement.Rpm : null,
             EngagementTravel = Length.FromMeters(drive.Engagement.Travel),
             ShiftOutRpm = curve[^1].Upshift?.Rpm,
             PeakPowerRpm = Model.PeakPowerRpm,

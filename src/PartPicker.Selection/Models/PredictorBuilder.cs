@@ -18,12 +18,13 @@ internal static class PredictorBuilder
         AirState air,
         AirLaw law,
         int pointCount,
-        List<RequestProblem> problems)
+        List<RequestProblem> problems,
+        List<Supersession>? superseded = null)
     {
         (AnchorFactors Factors, Anchoring Report)? anchor = null;
         if (baseline is not null)
         {
-            anchor = SolveAnchor(catalog, machine, baseline, baselinePlace, law, problems);
+            anchor = SolveAnchor(new SetUpReader(catalog, machine.Profile, problems, superseded), machine, baseline, baselinePlace, law, problems);
             if (anchor is null)
                 return null;
         }
@@ -37,39 +38,27 @@ internal static class PredictorBuilder
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
     public static bool Computable(SetUp set, MachineModel machine, string place, List<RequestProblem> problems)
     {
-        int before = problems.Count;
-        Need(DriveSpringRules.All, set.DriveSpring, "driveSpring", set.DriveSpring.Id);
-        Need(FlyweightRules.All, set.Flyweight.Body, "flyweight", set.Flyweight.Body.Id);
-        Need(HelixRules.All, set.Driven.Helix, "helix", set.Driven.Helix.Id);
-        Need(DrivenSpringRules.All, set.Driven.Spring, "drivenSpring", set.Driven.Spring.Id);
-        if (problems.Count == before)
-            Need(DrivenSideRules.All, set.Driven, "drivenSpring", set.Driven.Spring.Id);
-        return problems.Count == before;
-
-        void Need<T>(IReadOnlyList<FitRule<T>> rules, T candidate, string slot, string id)
-        {
-            foreach (FitRule<T> rule in rules.Where(r => r.NeededToCompute))
-            {
-                FitCheck check = rule.Check(candidate, machine);
-                if (check.Verdict == FitVerdict.Broken)
-                {
-                    problems.Add(new RequestProblem(
-                        $"{place}/{slot}", RequestProblemCodes.PartUnusable, id,
-                        $"a part that the model can compute on this machine; {check.Sentence}"));
-                }
-            }
-        }
+        RequestProblem[] found =
+        [
+            .. from broken in SetRules.Broken(set, machine)
+            where broken.NeededToCompute
+            select new RequestProblem(
+                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
+                $"a part that the model can compute on this machine; {broken.Check.Sentence}"),
+        ];
+        problems.AddRange(found);
+        return found.Length == 0;
     }
 
     private static (AnchorFactors, Anchoring)? SolveAnchor(
-        CatalogSnapshot catalog,
+        SetUpReader reader,
         MachineModel machine,
         Baseline baseline,
         string place,
         AirLaw law,
         List<RequestProblem> problems)
     {
-        SetUp? set = SetUpReader.Find(catalog, machine.Profile, baseline.Parts, $"{place}/parts", problems);
+        SetUp? set = reader.Find(baseline.Parts, $"{place}/parts");
         if (set is null || !Computable(set, machine, $"{place}/parts", problems))
             return null;
         if (Readings(machine, baseline, place, problems) is not { } readings)
@@ -81,7 +70,7 @@ internal static class PredictorBuilder
         var bare = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
         AnchorFactors factors = Anchor.Solve(
             bare,
-            Predictor.Drive(bare, machine, set.DriveSpring, set.Flyweight),
+            Predictor.Drive(bare, machine, set.Spring, set.Flyweight),
             Predictor.Driven(bare, machine, set.Driven),
             machine.Drivetrain.FlyweightFrictionShare,
             baseline.EngagementRpm,
@@ -102,7 +91,7 @@ internal static class PredictorBuilder
         MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, AnchorFactors factors)
     {
         var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
-        DriveSide drive = Predictor.Drive(anchored, machine, set.DriveSpring, set.Flyweight);
+        DriveSide drive = Predictor.Drive(anchored, machine, set.Spring, set.Flyweight);
         DrivenSide driven = Predictor.Driven(anchored, machine, set.Driven);
         var residuals = new List<RatioRpm>();
         var warnings = new List<string>();
@@ -128,15 +117,32 @@ internal static class PredictorBuilder
         }
     }
 
+    // Without an engagement the factor on flyweight thrust cannot be told; where another device starts the machine there is none.
+    private static double? Engagement(MachineModel machine, Baseline baseline, string place, List<RequestProblem> problems)
+    {
+        if (baseline.EngagementRpm is null == machine.StartsByBelt)
+        {
+            problems.Add(new RequestProblem(
+                $"{place}/engagementRpm", machine.StartsByBelt ? RequestProblemCodes.EngagementNeeded : RequestProblemCodes.EngagementNotByBelt,
+                null,
+                machine.StartsByBelt
+                    ? "the rpm at which the belt takes hold"
+                    : $"no engagement: a {Words.Of(machine.Profile.DriveClutch.StartDevice.ToString())} starts this machine, not the belt"));
+            return null;
+        }
+
+        return baseline.EngagementRpm;
+    }
+
     private static List<(BeltPosition Position, double Rpm)>? Readings(
         MachineModel machine, Baseline baseline, string place, List<RequestProblem> problems)
     {
         int before = problems.Count;
         double limit = machine.Drivetrain.RevLimitRpm;
         var readings = new List<(BeltPosition, double)>();
-        double engagement = baseline.EngagementRpm;
-        if (!CheckRpm(engagement, "engagementRpm", least: 0))
-            engagement = 0;
+        double engagement = Engagement(machine, baseline, place, problems) is { } measured && CheckRpm(measured, "engagementRpm", least: 0)
+            ? measured
+            : 0;
         if (baseline.FlatShiftRpm is null && baseline.Shift.Count == 0)
         {
             problems.Add(new RequestProblem(

@@ -2,73 +2,109 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>Finds the parts of a set in the catalog.</summary>
-internal static class SetUpReader
+/// <summary>Finds the parts of a set in the catalog; a replaced number leads on to the part that replaced it.</summary>
+internal sealed class SetUpReader(
+    CatalogSnapshot catalog, MachineProfile machine, List<RequestProblem> problems, List<Supersession>? superseded = null)
 {
     /// <summary>The set in hand, or null with a problem for each id that leads nowhere.</summary>
     /// <param name="place">Where the set stands in the request, as in "fitted".</param>
-    public static SetUp? Find(
-        CatalogSnapshot catalog, MachineProfile machine, PartSet set, string place, List<RequestProblem> problems)
+    public SetUp? Find(PartSet set, string place)
     {
         int before = problems.Count;
-        DriveSpring? driveSpring = Part<DriveSpring>(set.DriveSpring, "driveSpring");
-        Flyweight? flyweight = Part<Flyweight>(set.Flyweight, "flyweight");
-        DrivenSpring? drivenSpring = Part<DrivenSpring>(set.DrivenSpring, "drivenSpring");
-        Helix? helix = Part<Helix>(set.Helix, "helix");
-        SpringHole? hole = machine.DrivenClutch.Holes.FirstOrDefault(h => h.Name == set.Hole);
+        DriveSpring? driveSpring = Part<DriveSpring>(set.DriveSpring, $"{place}/driveSpring");
+        SpringChoice? spring = driveSpring is null ? null : Shims(driveSpring, set.Shims, place);
+        FlyweightChoice? flyweight = Part<Flyweight>(set.Flyweight, $"{place}/flyweight") is { } body
+            ? Choice(body, set, place)
+            : null;
+        DrivenSpring? drivenSpring = Part<DrivenSpring>(set.DrivenSpring, $"{place}/drivenSpring");
+        SpringHole? hole = Hole(set.Hole, place);
+        Helix? helix = Part<Helix>(set.Helix, $"{place}/helix");
+        return problems.Count == before
+            ? new SetUp(spring!, flyweight!, new DrivenChoice(drivenSpring!, hole!, helix!))
+            : null;
+    }
+
+    private T? Part<T>(string id, string place) where T : Part
+    {
+        switch (catalog.FindCurrentPart(id))
+        {
+            case T part:
+                if (part.Id != id)
+                    superseded?.Add(new Supersession(place, id, part.Id));
+                return part;
+            case null:
+                problems.Add(new RequestProblem(
+                    place, RequestProblemCodes.UnknownPart, id, "the id of a part of the catalog"));
+                return null;
+            case Part other:
+                problems.Add(new RequestProblem(
+                    place, RequestProblemCodes.WrongKind, id,
+                    $"a part of kind {Words.Of(typeof(T).Name)}; this one is a {Words.Of(other.Kind)}"));
+                return null;
+        }
+    }
+
+    private SpringChoice? Shims(DriveSpring spring, FittedShims? shims, string place)
+    {
+        if (shims is null || shims.Count == 0)
+            return new SpringChoice(spring, null, 0);
+        if (shims.Count > (machine.DriveClutch.ShimLimit ?? 0))
+        {
+            problems.Add(new RequestProblem(
+                $"{place}/shims/count", RequestProblemCodes.TooManyShims, Words.Invariant($"{shims.Count}"),
+                Words.Invariant($"at most {machine.DriveClutch.ShimLimit ?? 0} shims: this clutch takes no more")));
+            return null;
+        }
+
+        return Part<Shim>(shims.ShimId, $"{place}/shims/shim") is { } shim ? new SpringChoice(spring, shim, shims.Count) : null;
+    }
+
+    private SpringHole? Hole(string name, string place)
+    {
+        IReadOnlyList<SpringHole> holes = machine.DrivenClutch.TwistChoices();
+        SpringHole? hole = holes.FirstOrDefault(h => h.Name == name);
         if (hole is null)
         {
             problems.Add(new RequestProblem(
-                $"{place}/hole", RequestProblemCodes.UnknownHole, set.Hole,
-                $"one of the holes of this machine: {string.Join(", ", machine.DrivenClutch.Holes.Select(h => h.Name))}"));
+                $"{place}/hole", RequestProblemCodes.UnknownHole, name,
+                $"one of the holes or settings of this machine: {string.Join(", ", holes.Select(h => h.Name))}"));
         }
 
-        FlyweightChoice? choice = flyweight is null ? null : Masses(flyweight);
-        return problems.Count == before
-            ? new SetUp(driveSpring!, choice!, new DrivenChoice(drivenSpring!, hole!, helix!))
-            : null;
+        return hole;
+    }
 
-        T? Part<T>(string id, string slot) where T : Part
+    private FlyweightChoice? Choice(Flyweight body, PartSet set, string place)
+    {
+        int before = problems.Count;
+        string[] steps = [.. (body.AdjusterCurves ?? []).Select(c => c.Name)];
+        if (steps.Length > 0 ? !steps.Contains(set.AdjusterStep) : set.AdjusterStep is not null)
         {
-            switch (catalog.FindPart(id))
-            {
-                case T part:
-                    return part;
-                case null:
-                    problems.Add(new RequestProblem(
-                        $"{place}/{slot}", RequestProblemCodes.UnknownPart, id, "the id of a part of the catalog"));
-                    return null;
-                case Part other:
-                    problems.Add(new RequestProblem(
-                        $"{place}/{slot}", RequestProblemCodes.WrongKind, id,
-                        $"a part of kind {Words.Of(slot)}; this one is a {Words.Of(other.Kind)}"));
-                    return null;
-            }
+            problems.Add(new RequestProblem(
+                $"{place}/adjusterStep", RequestProblemCodes.UnknownAdjusterStep, set.AdjusterStep,
+                steps.Length > 0
+                    ? $"one of the steps of this ramp: {string.Join(", ", steps)}"
+                    : "no step: this flyweight has no adjuster"));
         }
 
-        FlyweightChoice? Masses(Flyweight body)
+        Dictionary<StationName, double> masses = Masses(body, set, place);
+        return problems.Count == before ? new FlyweightChoice(body, masses, set.AdjusterStep) : null;
+    }
+
+    private Dictionary<StationName, double> Masses(Flyweight body, PartSet set, string place)
+    {
+        var masses = new Dictionary<StationName, double>();
+        foreach (MassStation station in body.Stations())
         {
-            var stations = body.Stations().ToDictionary(s => s.Name);
-            var masses = new Dictionary<StationName, double>();
-            foreach ((StationName name, double mass) in set.StationMasses)
-            {
-                if (stations.TryGetValue(name, out MassStation? station) is false)
-                {
-                    if (mass != 0)
-                        Report(name, mass, "no mass there: this body has no such station");
-                    continue;
-                }
-
-                double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - mass));
-                if (Math.Abs(nearest - mass) > FlyweightChoice.MassToleranceKg)
-                    Report(name, mass, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
-                masses[name] = nearest;
-            }
-
-            foreach (StationName empty in stations.Keys.Except(masses.Keys))
-                masses[empty] = 0;
-            return problems.Count == before ? new FlyweightChoice(body, masses) : null;
+            double wanted = set.StationMasses.GetValueOrDefault(station.Name);
+            double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - wanted));
+            if (Math.Abs(nearest - wanted) > FlyweightChoice.MassToleranceKg)
+                Report(station.Name, wanted, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
+            masses[station.Name] = nearest;
         }
+
+        foreach ((StationName name, double mass) in set.StationMasses.Where(m => m.Value != 0 && !masses.ContainsKey(m.Key)))
+            Report(name, mass, "no mass there: this body has no such station");
+        return masses;
 
         void Report(StationName station, double mass, string expected) => problems.Add(new RequestProblem(
             $"{place}/stationMasses/{Words.Camel(station.ToString())}", RequestProblemCodes.StationMass, Words.Grams(mass), expected));

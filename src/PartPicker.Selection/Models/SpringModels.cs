@@ -93,6 +93,12 @@ internal static class SpringModels
         return TwistRate(spring) is { } kappa ? LinearCurve.Line(0, 0, kappa, 0, GreatestTwistRad) : null;
     }
 
+    /// <summary>Torque over twist as a clutch uses it: none where the spring is only compressed.</summary>
+    public static LinearCurve? Twist(DrivenChoice choice, MachineModel machine) =>
+        machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly
+            ? LinearCurve.Line(0, 0, 0, 0, GreatestTwistRad)
+            : Twist(choice.Spring);
+
     /// <summary>Twist rate (N·m/rad): of two torques, as stated, or of the geometry; null when not known, and of a table.</summary>
     public static double? TwistRate(DrivenSpring spring) => spring switch
     {

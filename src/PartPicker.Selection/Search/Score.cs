@@ -3,43 +3,58 @@ namespace PartPicker.Selection;
 /// <summary>How far a set misses its target.</summary>
 /// <remarks>
 /// e₀ = (n_e − target)/tol_e; e_j = (n(x_j) − target_j)/tol_s at the K points of the upshift curve;
-/// miss = √(w_e e₀² + w_s mean(e_j²)), weights summing to 1. A set is within tolerance when no single error
-/// exceeds 1, which is stricter than a miss of 1. Sums run from low gear to full shift, always in that order.
-/// Common practice, no source.
+/// miss = √(w_e e₀² + w_s mean(e_j²)), weights summing to 1. Where the belt does not start the machine there is no
+/// e₀ and the curve alone counts. A set is within tolerance when no single error exceeds 1, which is stricter than
+/// a miss of 1. Sums run from low gear to full shift, always in that order. Common practice, no source.
 /// </remarks>
 internal sealed class Score
 {
-    private readonly double engagementTarget;
+    private readonly double? engagementTarget;
     private readonly double[] shiftTargets;
     private readonly Tolerances tolerances;
-    private readonly ScoreWeights weights;
+    private readonly double engagementWeight;
+    private readonly double shiftWeight;
 
-    public Score(ShiftTarget target, Tolerances tolerances, ScoreWeights weights, IEnumerable<double> ratios)
+    /// <param name="engagementTarget">Wanted engagement (rpm); null: none is asked.</param>
+    /// <param name="shiftTargets">Wanted rpm at each of the K points.</param>
+    public Score(double? engagementTarget, double[] shiftTargets, Tolerances tolerances, ScoreWeights weights)
     {
-        engagementTarget = target.EngagementRpm;
-        shiftTargets = [.. ratios.Select(ratio => TargetAt(target, ratio))];
+        this.engagementTarget = engagementTarget;
+        this.shiftTargets = shiftTargets;
         this.tolerances = tolerances;
-        this.weights = weights;
+        engagementWeight = engagementTarget is null ? 0 : weights.Engagement;
+        shiftWeight = engagementTarget is null ? 1 : weights.Shift;
     }
 
     /// <summary>The wanted rpm at each point.</summary>
     public IReadOnlyList<double> ShiftTargets => shiftTargets;
 
+    /// <summary>The wanted engagement; null: none is asked.</summary>
+    public double? EngagementTarget => engagementTarget;
+
+    /// <summary>The weight that engagement has in this score.</summary>
+    public double EngagementWeight => engagementWeight;
+
+    /// <summary>The weight that the whole curve has in this score.</summary>
+    public double ShiftWeight => shiftWeight;
+
+    /// <summary>e₀; 0 where no engagement is asked.</summary>
     public double EngagementError(double engagementRpm) =>
-        (engagementRpm - engagementTarget) / tolerances.EngagementRpm;
+        engagementTarget is { } target ? (engagementRpm - target) / tolerances.EngagementRpm : 0;
 
     public double ShiftError(int j, double rpm) => (rpm - shiftTargets[j]) / tolerances.ShiftRpm;
 
     /// <summary>What engagement alone contributes: no set with this e₀ misses by less.</summary>
-    public double LeastMiss(double engagementError) => Math.Sqrt(weights.Engagement) * Math.Abs(engagementError);
+    /// <remarks>In the same form as <see cref="Miss"/>, so that no rounding lifts it above one.</remarks>
+    public double LeastMiss(double engagementError) =>
+        Math.Sqrt(engagementWeight * engagementError * engagementError);
 
     public double Miss(double engagementError, ReadOnlySpan<double> shiftErrors)
     {
         double sum = 0;
         foreach (double error in shiftErrors)
             sum += error * error;
-        return Math.Sqrt(
-            weights.Engagement * engagementError * engagementError + weights.Shift * (sum / shiftErrors.Length));
+        return Math.Sqrt(engagementWeight * engagementError * engagementError + shiftWeight * (sum / shiftErrors.Length));
     }
 
     public static bool WithinTolerance(double engagementError, ReadOnlySpan<double> shiftErrors)
@@ -59,22 +74,4 @@ internal sealed class Score
     public static long Rounded(double miss) => miss < MaxMiss ? (long)Math.Floor(1000 * miss + 0.5) : (long)(1000 * MaxMiss);
 
     private const double MaxMiss = 1e9;
-
-    /// <summary>Straight lines between the points of the target, held at its ends.</summary>
-    private static double TargetAt(ShiftTarget target, double ratio)
-    {
-        Parts.RatioRpm[] points = [.. target.Shift.OrderBy(p => p.Ratio)];
-        if (ratio <= points[0].Ratio)
-            return points[0].Rpm;
-        for (int i = 1; i < points.Length; i++)
-        {
-            if (ratio <= points[i].Ratio)
-            {
-                double t = (ratio - points[i - 1].Ratio) / (points[i].Ratio - points[i - 1].Ratio);
-                return points[i - 1].Rpm + t * (points[i].Rpm - points[i - 1].Rpm);
-            }
-        }
-
-        return points[^1].Rpm;
-    }
 }

@@ -5,55 +5,54 @@ namespace PartPicker.Selection;
 /// <summary>Ranks every set of the pools: the same list, in the same order, as trying them all.</summary>
 /// <remarks>
 /// 1. Each drive spring with flyweights is computed once, and so is each driven choice: they meet only in the
-///    balance. 2. Pairs are visited by rising |e₀|; the list holds the best sets so far. 3. A pair, and with it
-///    all that follow, is skipped when √w_e |e₀| alone, rounded, exceeds the rounded miss of the last one listed.
-///    Safe, since the miss is never below that and a tie of rounded misses is not skipped. 4. Every other set is
-///    scored at all K points.
+///    balance. 2. Pairs are visited by rising |e₀|; the list holds the best sets so far. 3. A pair, and with it all
+///    that follow, are skipped when none of its sets can be listed or be within tolerance: |e₀| exceeds 1, and either
+///    √(w_e e₀²) alone, rounded, exceeds the rounded miss of the last one listed, or, by least work, the last one
+///    listed is within tolerance. Safe, since the miss is never below that, a tie of rounded misses is not skipped,
+///    and |e₀| only rises. 4. Every other set is scored at all K points.
 /// </remarks>
-internal sealed class SetSearch(Predictor predictor, PickRequest request, Score score, SetUp fitted)
+internal sealed class SetSearch(
+    Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner)
 {
-    private readonly PriceList prices = new(request.Outlet, fitted);
-
     /// <summary>Sets whose shift curve was computed.</summary>
     public long Predictions { get; private set; }
 
-    /// <summary>Sets that were tried and refused, by rule.</summary>
-    public long DoesNotShift { get; private set; }
-
-    /// <inheritdoc cref="DoesNotShift"/>
-    public long SlipsTooEasily { get; private set; }
-
-    /// <summary>Sets that engage below the launch rpm and its margin.</summary>
-    public long EngagesTooLow { get; private set; }
+    /// <summary>Sets that were refused, by the rule of the request or of the model.</summary>
+    public IReadOnlyDictionary<string, long> Refused => refused;
 
     /// <summary>Engagement that came nearest to the target; null when there is no drive pair.</summary>
     public double? NearestEngagementRpm { get; private set; }
+
+    public Highlights Highlights { get; } = new();
+
+    private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
+    private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
     public IReadOnlyList<RankedSet> Run(CandidatePools pools, CancellationToken cancellation)
     {
         DrivePair[] pairs = DrivePairs(pools, cancellation);
         DrivenSide[] driven = [.. pools.Driven.Select(predictor.Driven)];
-        var best = new SortedList<RankKey, RankedSet>(request.Count + 1);
         foreach (DrivePair pair in pairs)
         {
-            if (best.Count == request.Count && Score.Rounded(score.LeastMiss(pair.Error)) > best.Keys[^1].RoundedMiss)
+            if (CannotMatter(pair))
                 break;
             for (int d = 0; d < driven.Length; d++)
             {
                 cancellation.ThrowIfCancellationRequested();
-                if (Try(pools, pair, driven[d], d) is not { } found)
-                    continue;
-                if (best.Count == request.Count && found.Key.CompareTo(best.Keys[^1]) > 0)
-                    continue;
-                best.Add(found.Key, found);
-                if (best.Count > request.Count)
-                    best.RemoveAt(request.Count);
+                Try(pools, pair, driven[d], d);
             }
         }
 
-        return [.. best.Values];
+        return best.Sets;
     }
+
+    private bool CannotMatter(DrivePair pair) =>
+        Math.Abs(pair.Error) > 1
+        && best.Last is { } last
+        && (request.RankBy == RankBy.Miss
+            ? Score.Rounded(score.LeastMiss(pair.Error)) > last.RoundedMiss
+            : last.WithinTolerance);
 
     private DrivePair[] DrivePairs(CandidatePools pools, CancellationToken cancellation)
     {
@@ -68,7 +67,7 @@ internal sealed class SetSearch(Predictor predictor, PickRequest request, Score 
                 double rpm = side.Engagement.Rpm;
                 if (rpm < least)
                 {
-                    EngagesTooLow += pools.Driven.Count;
+                    Refuse(PoolRules.LaunchRpm, pools.Driven.Count);
                     continue;
                 }
 
@@ -82,40 +81,65 @@ internal sealed class SetSearch(Predictor predictor, PickRequest request, Score 
         return [.. pairs.OrderBy(p => Math.Abs(p.Error)).ThenBy(p => p.Spring).ThenBy(p => p.Flyweight)];
     }
 
-    private RankedSet? Try(CandidatePools pools, DrivePair pair, DrivenSide driven, int d)
+    private void Try(CandidatePools pools, DrivePair pair, DrivenSide driven, int d)
     {
         Predictions++;
-        ShiftModel model = predictor.Model;
-        Span<double> errors = stackalloc double[model.Positions.Count];
+        Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
+        if (!TryErrors(pair.Side, driven, errors))
+            return;
+        double miss = score.Miss(pair.Error, errors);
+        bool within = Score.WithinTolerance(pair.Error, errors);
+
+        // The price decides only between sets that may be listed at all.
+        if (!within && request.PriceCeilingMinor is null && !request.InStockOnly && request.RankBy == RankBy.Miss
+            && Score.Rounded(miss) > best.Last?.RoundedMiss)
+        {
+            return;
+        }
+
+        var set = new SetUp(pools.DriveSprings[pair.Spring], pools.Flyweights[pair.Flyweight], pools.Driven[d]);
+        if (!planner.TryPrice(set, out long? price))
+        {
+            Refuse(PoolRules.InStock);
+            return;
+        }
+
+        if (request.PriceCeilingMinor is { } ceiling && !(price <= ceiling))
+        {
+            Refuse(PoolRules.PriceCeiling);
+            return;
+        }
+
+        var key = new RankKey(
+            Score.Rounded(miss), within, set.ChangesFrom(fitted).Count, price, pair.Spring, pair.Flyweight, d);
+        var ranked = new RankedSet(key, set, miss);
+        best.Offer(ranked);
+        Highlights.Offer(ranked);
+    }
+
+    private bool TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)
+    {
         for (int j = 0; j < errors.Length; j++)
         {
-            if (model.BalanceRpm(pair.Side, driven, j, ShiftDirection.Upshift) is not { } rpm)
+            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
             {
-                DoesNotShift++;
-                return null;
+                Refuse(PoolRules.DoesNotShift);
+                return false;
             }
 
-            if (request.SlipMargin is { } margin && model.UpshiftSlipMargin(rpm, driven, j) < margin)
+            if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
             {
-                SlipsTooEasily++;
-                return null;
+                Refuse(PoolRules.SlipMargin);
+                return false;
             }
 
             errors[j] = score.ShiftError(j, rpm);
         }
 
-        var set = new SetUp(pools.DriveSprings[pair.Spring], pools.Flyweights[pair.Flyweight], pools.Driven[d]);
-        double miss = score.Miss(pair.Error, errors);
-        return new RankedSet(
-            new RankKey(
-                Score.Rounded(miss),
-                set.ChangesFrom(fitted).Count,
-                prices.Of(set.DriveSpring, set.Flyweight, set.Driven),
-                pair.Spring, pair.Flyweight, d),
-            set,
-            miss,
-            Score.WithinTolerance(pair.Error, errors));
+        return true;
     }
+
+    private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;
 
     private sealed record DrivePair(int Spring, int Flyweight, DriveSide Side, double Error);
 }

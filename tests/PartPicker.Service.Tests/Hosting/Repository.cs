@@ -7,6 +7,14 @@ public static class Repository
 
     public static string CatalogSamples { get; } = Path.Combine(Root, "catalog-samples");
 
+    /// <summary>The ready-made questions of the sample catalog whose file names end so.</summary>
+    public static IEnumerable<string> SampleRequests(string ending) =>
+        Directory.GetFiles(Path.Combine(CatalogSamples, "requests"), "*" + ending)
+            .Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal);
+
+    public static string ReadSampleRequest(string name) =>
+        File.ReadAllText(Path.Combine(CatalogSamples, "requests", name));
+
     private static string Find()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);

@@ -1,4 +1,3 @@
-using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Hosting;
@@ -24,7 +23,7 @@ public sealed class Service : WebApplicationFactory<Program>
     {
         using HttpRequestMessage request = new(method, path) { Content = content };
         if (ifNoneMatch is not null)
-            request.Headers.IfNoneMatch.Add(EntityTagHeaderValue.Parse(ifNoneMatch));
+            request.Headers.TryAddWithoutValidation("If-None-Match", ifNoneMatch);
         using HttpResponseMessage response = await Client.SendAsync(request);
         return await Answer.ReadAsync(response);
     }

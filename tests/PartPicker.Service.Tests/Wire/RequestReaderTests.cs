@@ -96,8 +96,8 @@ public sealed class RequestReaderTests
             Read($$"""{ {{Least}}, "fitted": { "flyweight": "{{delivered.Flyweight}}" } }""").Fitted!.StationMasses);
         Assert.Empty(Read($$"""{ {{Least}}, "fitted": { "flyweight": "{{other}}" } }""").Fitted!.StationMasses);
         Assert.Equal(
-            [KeyValuePair.Create(StationName.Tip, 0.004)],
-            Read($$"""{ {{Least}}, "fitted": { "stationMasses": { "tip": "4 g", "heel": "0 g" } } }""").Fitted!.StationMasses);
+            [KeyValuePair.Create(StationName.Tip, 0.008)],
+            Read($$"""{ {{Least}}, "fitted": { "stationMasses": { "tip": "8 g", "heel": "0 g" } } }""").Fitted!.StationMasses);
     }
 
     [Theory]
@@ -147,6 +147,12 @@ public sealed class RequestReaderTests
     [InlineData(""" "fitted": { "stationMasses": { "heel": 4, "toe": "4 g", "tip": "101 g" } } """,
         "/fitted/stationMasses/heel unit-needed", "/fitted/stationMasses/tip out-of-range",
         "/fitted/stationMasses/toe unknown-member")]
+    [InlineData(""" "fitted": { "hole": "9", "helix": "none-such", "stationMasses": { "tip": "3 g", "middle": "1 g" } } """,
+        "/fitted/helix unknown-part", "/fitted/hole unknown-hole", "/fitted/stationMasses/middle station-mass",
+        "/fitted/stationMasses/tip station-mass")]
+    [InlineData(""" "fitted": { "flyweight": "none-such", "stationMasses": { "tip": "3 g" } } """, "/fitted/flyweight unknown-part")]
+    [InlineData(""" "baseline": { "engagementRpm": 2000, "shiftRpm": 7800, "parts": { "hole": "9" } } """,
+        "/baseline/parts/hole unknown-hole")]
     [InlineData(""" "baseline": { "shiftRpm": 7800 } """, "/baseline/engagementRpm missing-member")]
     [InlineData(""" "baseline": { "engagementRpm": 2000 } """, "/baseline/shiftRpm missing-member")]
     [InlineData(""" "baseline": { "engagementRpm": 2000, "shiftRpm": 7800, "parts": { "hole": 1 } } """,

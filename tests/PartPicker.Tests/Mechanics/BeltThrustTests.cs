@@ -40,7 +40,10 @@ public sealed class BeltThrustTests
         Relative.Equal(slack - centrifugal, load.SlackNet, 5e-6);
         Relative.Equal(arc, load.ActiveArc * 180 / Math.PI, 1e-5);
         Relative.Equal(driver, load.DriveThrust, 5e-6);
-        Relative.Equal(active, belt.LeastDriveThrust(tight - slack), 5e-6);
+
+        // The active arc alone pushes with D/(2 μ_e tan β), whatever the idle arc carries.
+        double groove = BeltThrust.GrooveFriction(friction, halfAngle * Math.PI / 180);
+        Relative.Equal(active, (tight - slack) / (2 * groove * Math.Tan(halfAngle * Math.PI / 180)), 5e-6);
         Assert.False(load.DrivenSlips);
     }
 
@@ -139,13 +142,17 @@ public sealed class BeltThrustTests
     public void Least_drive_thrust_is_never_above_drive_thrust() =>
         Gen.Select(Belts, Gen.Double[0, 3000], Gen.Double[-1_000, 20_000]).Sample((belt, effective, clamp) =>
             Assert.True(
-                belt.Thrust.LeastDriveThrust(effective) <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
+                belt.Thrust.LeastDriveThrust(clamp, effective) <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
 
-    // The bound is met where the clamp is gone and the drive wrap is the shorter, so it is not needlessly low.
+    // It pays only if it is close: away from the slip edge, where the thrust falls steeply, by less than a hundredth.
     [Fact]
-    public void Least_drive_thrust_is_met_by_a_belt_without_clamp() =>
-        Gen.Select(Belts, Tensions).Where((belt, _) => belt.DriveWrap <= belt.DrivenWrap).Sample((belt, effective) =>
-            Relative.Equal(belt.Thrust.LeastDriveThrust(effective), belt.Thrust.DriveThrust(0, effective), 1e-12));
+    public void Least_drive_thrust_is_close_to_drive_thrust() =>
+        Gen.Select(Belts, Tensions, Gen.Double[1.1, 100]).Sample((belt, effective, overSlip) =>
+        {
+            double clamp = overSlip * belt.SlipClamp(effective);
+            Assert.True(
+                belt.Thrust.LeastDriveThrust(clamp, effective) >= belt.Thrust.DriveThrust(clamp, effective) * 0.99);
+        });
 
     [Fact]
     public void Without_torque_thrust_over_clamp_is_the_ratio_of_wraps() =>

@@ -13,7 +13,9 @@ internal static class StartPage
         driven spring, spring hole and helix for the engagement rpm and the shift curve that you want.</p>
         <p>It computes; a qualified technician decides.</p>
         <h2>Ask it</h2>
-        <pre tabindex="0"><code>curl -X POST http://{HtmlPage.Encode(host.Value ?? "")}/v1/picks -H "Content-Type: application/json" -d '{HtmlPage.Encode(Question(catalog))}'</code></pre>
+        <pre tabindex="0"><code>curl http://{HtmlPage.Encode(host.Value ?? "")}/v1/picks \
+          -H "Content-Type: application/json" \
+          -d '{HtmlPage.Encode(Question(catalog))}'</code></pre>
         <h2>Look around</h2>
         <ul>
         <li><a href="/docs/api/">The API</a>, with examples that you can send from the page</li>
@@ -34,7 +36,8 @@ internal static class StartPage
         double shiftRpm = run?.FlatShiftRpm ?? run?.Shift[0].Rpm ?? 7_900;
         string machine = profile?.Machine.Id ?? "ID";
         return $$$"""
-            {"machine": "{{{machine}}}", "targets": {"engagementRpm": {{{engagementRpm}}}, "shiftRpm": {{{shiftRpm}}}}}
+            {"machine": "{{{machine}}}",
+                "targets": {"engagementRpm": {{{engagementRpm}}}, "shiftRpm": {{{shiftRpm}}}}}
             """;
     }
 

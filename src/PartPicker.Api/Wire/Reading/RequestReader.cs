@@ -1,5 +1,6 @@
 using PartPicker.Api.Errors;
 using PartPicker.Parts;
+using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
@@ -9,12 +10,15 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
     // More ids than a person reads at once are counted, not listed.
     private const int MaxIdsShown = 12;
 
+    private MachineProfile? machine;
+
     public MachineProfile? Machine(ObjectReader body)
     {
         const string name = "machine";
         if (body.Text(name, "the id of a machine, from GET /v1/machines", required: true) is not { } id)
             return null;
-        if (catalog.FindMachine(id) is { } machine)
+        machine = catalog.FindMachine(id);
+        if (machine is not null)
             return machine;
         faults.Add(ErrorCodes.UnknownMachine, body.At(name), id, OneOf(catalog.Machines.Select(m => m.Machine.Id)));
         return null;
@@ -47,22 +51,35 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         if (parent.Object(name, "a set of parts, as an object") is not { } reader)
             return null;
         string? driveSpring = PartId<DriveSpring>(reader, "driveSpring", basis) ?? basis.Set?.DriveSpring;
-        string? flyweight = PartId<Flyweight>(reader, "flyweight", basis) ?? basis.Set?.Flyweight;
+        // Masses are not judged by another body than the one that was meant.
+        string? sentFlyweight = PartId<Flyweight>(reader, "flyweight", basis);
+        string? flyweight = reader.Has("flyweight") ? sentFlyweight : basis.Set?.Flyweight;
         IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
         string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
         string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
         reader.RefuseOthers();
 
-        if (faults.Count > faultsBefore
-            || driveSpring is null || flyweight is null || drivenSpring is null || hole is null || helix is null)
-        {
-            return null;
-        }
-
         // Station masses belong to their body: another body starts with empty stations.
-        masses ??= flyweight == basis.Set?.Flyweight ? basis.Set.StationMasses : NoMasses;
-        return new PartSet(driveSpring, flyweight, masses, drivenSpring, hole, helix);
+        masses ??= basis.Set is { } from && flyweight == from.Flyweight ? from.StationMasses : NoMasses;
+        PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "");
+        CheckAgainstMachine(set, reader);
+        return faults.Count > faultsBefore ? null : set;
+    }
+
+    // The ids were looked up one by one; what is left belongs together: hole and clutch, masses and body.
+    private void CheckAgainstMachine(PartSet set, ObjectReader reader)
+    {
+        if (machine is null)
+            return;
+        foreach (RequestProblem problem in SetCheck.Find(catalog, machine, set, reader.Pointer[1..]))
+        {
+            if (problem.Code == RequestProblemCodes.StationMass
+                || (problem.Code == RequestProblemCodes.UnknownHole && set.Hole.Length > 0))
+            {
+                faults.Add(ErrorCodes.Of(problem.Code), "/" + problem.Place, problem.Sent, problem.Expected);
+            }
+        }
     }
 
     public Baseline? Baseline(ObjectReader body, SetBasis fitted)

@@ -1,0 +1,47 @@
+namespace PartPicker.Selection;
+
+/// <summary>Among the sets within tolerance: the cheapest, the one with the fewest changes, and those that no other beats.</summary>
+/// <remarks>Equals are decided by the order by miss.</remarks>
+internal sealed class Highlights
+{
+    private readonly List<RankedSet> undominated = [];
+
+    public RankedSet? Cheapest { get; private set; }
+
+    public RankedSet? FewestChanges { get; private set; }
+
+    /// <summary>By the order by miss.</summary>
+    public IReadOnlyList<RankedSet> Undominated => [.. undominated.OrderBy(s => s.Key, RankOrder.ByMiss)];
+
+    public void Offer(RankedSet set)
+    {
+        if (!set.Key.WithinTolerance)
+            return;
+        if (set.Key.PriceMinor is { } price
+            && (Cheapest is null || Before((price, set.Key), (Cheapest.Key.PriceMinor!.Value, Cheapest.Key))))
+        {
+            Cheapest = set;
+        }
+
+        if (FewestChanges is null || Before((set.Key.Changes, set.Key), (FewestChanges.Key.Changes, FewestChanges.Key)))
+            FewestChanges = set;
+        if (undominated.Exists(other => Beats(other.Key, set.Key)))
+            return;
+        undominated.RemoveAll(other => Beats(set.Key, other.Key));
+        undominated.Add(set);
+    }
+
+    private static bool Before((long First, RankKey Key) x, (long First, RankKey Key) y) =>
+        x.First != y.First ? x.First < y.First : RankOrder.ByMiss.Compare(x.Key, y.Key) < 0;
+
+    /// <summary>No worse in miss, price and changes, and better in one of them or earlier in the order.</summary>
+    private static bool Beats(RankKey x, RankKey y)
+    {
+        long priceX = x.PriceMinor ?? long.MaxValue;
+        long priceY = y.PriceMinor ?? long.MaxValue;
+        if (x.RoundedMiss > y.RoundedMiss || priceX > priceY || x.Changes > y.Changes)
+            return false;
+        bool equal = x.RoundedMiss == y.RoundedMiss && priceX == priceY && x.Changes == y.Changes;
+        return !equal || RankOrder.ByMiss.Compare(x, y) < 0;
+    }
+}

@@ -1,0 +1,142 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>Builds the pools of one request: every part that keeps every rule and that the request allows.</summary>
+/// <param name="waived">A rule that is passed over, to see what stands behind it; null: none.</param>
+internal sealed class PoolBuilder(
+    CatalogSnapshot catalog, MachineModel machine, SetUp fitted, PickRequest request, FitReport report, string? waived = null)
+{
+    private readonly OutletStock stock = new(catalog, request, machine);
+
+    /// <summary>The pools, or null with a problem where there are too many sets to try.</summary>
+    public CandidatePools? Build(List<RequestProblem> problems, CancellationToken cancellation)
+    {
+        SpringChoice[] springs = [.. SpringChoices()];
+        Flyweight[] bodies = Pool(Slot.Flyweight, FlyweightRules.All, fitted.Flyweight.Body);
+        DrivenSpring[] drivenSprings = Pool(Slot.DrivenSpring, DrivenSpringRules.All, fitted.Driven.Spring);
+        Helix[] helices = Pool(Slot.Helix, HelixRules.All, fitted.Driven.Helix);
+        SpringHole[] holes = Keeps(Slot.Hole)
+            ? [fitted.Driven.Hole]
+            : [.. machine.Profile.DrivenClutch.TwistChoices().OrderBy(h => h.Name, StringComparer.Ordinal)];
+
+        // The masses of one body alone may make millions of choices: count before any of them is made.
+        long flyweightCount = Keeps(Slot.Flyweight) ? bodies.Length : bodies.Sum(FlyweightChoice.CountOf);
+        if (TooMany(flyweightCount, problems) || TooMany((long)drivenSprings.Length * holes.Length * helices.Length, problems))
+            return null;
+
+        IEnumerable<DrivenChoice> driven =
+            from spring in drivenSprings
+            from hole in holes
+            from helix in helices
+            let choice = new DrivenChoice(spring, hole, helix)
+            where Accepts(choice)
+            select choice;
+        IEnumerable<FlyweightChoice> flyweights = Keeps(Slot.Flyweight)
+            ? bodies.Select(_ => fitted.Flyweight)
+            : bodies.SelectMany(FlyweightChoice.AllOf);
+        var pools = new CandidatePools(springs, [.. flyweights], [.. driven]);
+        return TooMany(pools.Combinations, problems) ? null : pools;
+
+        bool Accepts(DrivenChoice choice)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived);
+        }
+    }
+
+    // Without shims a spring is judged in full; on shims only what fits otherwise is judged again, at the shorter length.
+    private IEnumerable<SpringChoice> SpringChoices()
+    {
+        Shim[] shims = Keeps(Slot.DriveSpring) ? [] : Shims();
+        foreach (DriveSpring spring in Keeps(Slot.DriveSpring) ? [fitted.DriveSpring] : catalog.All<DriveSpring>())
+        {
+            if (!Allowed(Slot.DriveSpring, spring, fitted.DriveSpring.Id))
+                continue;
+            SpringChoice bare = Keeps(Slot.DriveSpring) ? fitted.Spring : new SpringChoice(spring, null, 0);
+            if (report.Accepts(DriveSpringRules.All, spring, machine.OnShims(bare.ShimThickness), Slot.DriveSpring, bare.Label, waived))
+                yield return bare;
+
+            // On shims the spring is judged in silence: what refuses it there was said of the bare spring, or is the shims' doing.
+            var silent = new FitReport(request.DemandChecked);
+            foreach (Shim shim in shims)
+            {
+                for (int count = 1; count <= machine.Profile.DriveClutch.ShimLimit; count++)
+                {
+                    var choice = new SpringChoice(spring, shim, count);
+                    MachineModel shorter = machine.OnShims(choice.ShimThickness);
+                    int own = shim.Id == fitted.Spring.Shim?.Id ? fitted.Spring.Count : 0;
+                    if ((count <= own || stock.HasShims(shim, count - own)) && silent.Accepts(DriveSpringRules.All, spring, shorter, Slot.DriveSpring, choice.Label, waived))
+                        yield return choice;
+                }
+            }
+        }
+    }
+
+    private Shim[] Shims() => machine.Profile.DriveClutch.ShimLimit is null or 0
+        ? []
+        : [
+            .. catalog.All<Shim>()
+                .Where(s => Allowed(Slot.DriveSpring, s, fitted.Spring.Shim?.Id)
+                    && report.Accepts(ShimRules.All, s, machine, Slot.DriveSpring, s.Id, waived)),
+        ];
+
+    private T[] Pool<T>(Slot slot, IReadOnlyList<FitRule<T>> rules, T fittedPart) where T : Part =>
+    [
+        .. (Keeps(slot) ? [fittedPart] : catalog.All<T>())
+            .Where(part => Allowed(slot, part, fittedPart.Id) && report.Accepts(rules, part, machine, slot, part.Id, waived)),
+    ];
+
+    // What is fitted needs no stock and may be an old number; the request may still exclude it.
+    private bool Allowed(Slot slot, Part part, string? fittedId)
+    {
+        if (request.Exclude.Contains(part.Id) && waived != PoolRules.Excluded && !Keeps(slot))
+        {
+            report.Refuse(slot, part.Id, PoolRules.Excluded, "The request excludes these parts.", "the request excludes it");
+            return false;
+        }
+
+        if (part.Id == fittedId)
+            return true;
+        if (part.SupersededBy is { } successor && waived != PoolRules.Superseded)
+        {
+            report.Refuse(
+                slot, part.Id, PoolRules.Superseded, "A replaced part number is not proposed.", $"it was replaced by {successor}");
+            return false;
+        }
+
+        if (request.InStockOnly && waived != PoolRules.InStock && !stock.Has(part))
+        {
+            report.Refuse(
+                slot, part.Id, PoolRules.InStock, "The request wants only what the outlet has in stock.",
+                $"{request.Outlet!.Id} does not have enough of it, alone or in a kit");
+            return false;
+        }
+
+        return true;
+    }
+
+    private bool Keeps(Slot slot) => request.Keep.Contains(slot);
+
+    private static bool TooMany(long count, List<RequestProblem> problems)
+    {
+        if (count <= PartSelection.MaxCombinations)
+            return false;
+        problems.Add(new RequestProblem(
+            "keep", RequestProblemCodes.TooManyCombinations, Words.Invariant($"{count} sets"),
+            Words.Invariant($"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted, or exclude parts")));
+        return true;
+    }
+}
+
+/// <summary>The rules by which a request narrows what fits.</summary>
+internal static class PoolRules
+{
+    public const string Excluded = "excluded";
+    public const string Superseded = "superseded";
+    public const string InStock = "in-stock";
+    public const string PriceCeiling = "price-ceiling";
+    public const string LaunchRpm = "launch-rpm";
+    public const string SlipMargin = "slip-margin";
+    public const string DoesNotShift = "does-not-shift";
+}

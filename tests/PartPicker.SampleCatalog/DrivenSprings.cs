@@ -1,0 +1,139 @@
+using PartPicker.Mechanics;
+using UnitsNet;
+using static PartPicker.SampleCatalog.UnitStyle;
+
+namespace PartPicker.SampleCatalog;
+
+/// <summary>Driven springs that are made for one driven clutch; lengths in millimetres.</summary>
+/// <param name="Key">Names the class, and its stream of draws.</param>
+/// <param name="Count">Rows in the committed catalog.</param>
+/// <param name="Listing">Null for a clutch that no machine of the catalog has.</param>
+/// <param name="Installed">Length in low gear.</param>
+/// <param name="Shortest">Length at full shift.</param>
+/// <param name="Outside">Outside diameter.</param>
+/// <param name="Coils">Coils of the body.</param>
+/// <param name="Rate">In N/mm.</param>
+/// <param name="Free">Free length.</param>
+/// <param name="Hand">Winding hand, as the catalog names it.</param>
+/// <param name="Legs">Ends, as the catalog names them; null where the spring is only compressed.</param>
+internal sealed record DrivenSprings(
+    string Key, int Count, Listing? Listing, double Installed, double Shortest,
+    Span Outside, Span Coils, Span Rate, Span Free, string Hand, string? Legs)
+{
+    // Two torques as makers print them; a table goes beyond any hole and cam of these clutches.
+    private const double FirstTwistDeg = 60;
+    private const double SecondTwistDeg = 150;
+    private const double LastTwistDeg = 220;
+    private static readonly string[] Materials = ["chrome-silicon-a401", "chrome-vanadium-a232", "oil-tempered-a229"];
+
+    public static readonly IReadOnlyList<DrivenSprings> All =
+    [
+        new("canyon", 7, new("canyon-driven", 2019, null), 64, 43.6, new(62.5, 64.5), new(4, 4.6), new(8.2, 11.5), new(98, 112), "left", "tangs"),
+        new("meadow", 6, new("meadow-driven", 2012, 2020), 50, 34.5, new(46, 48.5), new(4.6, 5.4), new(6, 9), new(78, 92), "left", "straight"),
+        new("harbour", 6, new("harbour-driven", 2016, null), 118, 105.9, new(44, 46), new(5.6, 6.8), new(4.4, 7), new(158, 180), "right", null),
+        new("ridge", 6, new("ridge-driven", 2014, 2023), 56, 38.3, new(55.5, 57.5), new(4.4, 5), new(6.8, 9.4), new(86, 100), "left", "hooked"),
+        new("valley", 2, new("valley-driven", 2017, 2024), 60, 41.4, new(60, 61.5), new(4.6, 5), new(7.6, 9.6), new(96, 106), "right", "tangs"),
+        new("plateau", 2, new("plateau-driven", 2015, 2022), 55, 31, new(77, 79), new(3.4, 3.8), new(6.6, 8.4), new(98, 108), "right", "hooked"),
+        new("tour", 8, null, 72, 48, new(76, 80), new(4, 5), new(9, 13), new(98, 114), "left", "hooked"),
+        new("stub", 5, null, 44, 31, new(38, 41), new(4.4, 5.2), new(5, 8), new(66, 78), "right", "straight"),
+    ];
+
+    public IEnumerable<SamplePart> Make(int seed, int scale)
+    {
+        var random = new SampleRandom(seed, $"driven-springs/{Key}");
+        for (int i = 0; i < Count * scale; i++)
+            yield return new SamplePart(Draw(random, i), random.Between(25, 38));
+    }
+
+    private Row Draw(SampleRandom random, int index)
+    {
+        var style = new UnitStyle(inch: random.OneIn(3));
+        WireMaterial material = WireMaterial.Find(random.Pick(Materials))!;
+        double rate = random.In(Rate) * 1e3;
+        double legCoils = Legs is null ? 0 : 0.2;
+        Written outside = style.Length(random.In(Outside) * Mm);
+        Written wire = style.Wire(DriveSprings.WireFor(rate, outside.Si, random.In(Coils) + legCoils, material));
+        Length diameter = UnitsNet.Length.FromMeters(wire.Si);
+        Length mean = UnitsNet.Length.FromMeters(outside.Si - wire.Si);
+        double coils = Math.Round(
+            HelicalSpring.Rate(material.ShearModulus(diameter), diameter, mean, 1).NewtonsPerMeter / rate * 20) / 20;
+        double scatter = random.Between(0.975, 1.025);
+        double axial = HelicalSpring.Rate(material.ShearModulus(diameter), diameter, mean, coils).NewtonsPerMeter * scatter;
+        double twist = Legs is null
+            ? 0
+            : TorsionSpring.TwistRate(material.ElasticModulus(diameter), diameter, mean, coils).NewtonMetersPerRadian * scatter;
+
+        var row = new Row();
+        row["id"] = $"dv-{Key}-{index + 1:000}";
+        row["name"] = Legs is null
+            ? $"Driven spring {axial / 1e3:0.0} N/mm of the {Key} class, only compressed"
+            : $"Driven spring {twist:0.0}/{axial / 1e3:0.0} of the {Key} class";
+        row["soldAs"] = "each";
+        Listing?.On(row, random);
+        row.Set("wireDiameter", wire);
+        row.Set("outsideDiameter", outside);
+        row.Set("activeCoils", coils);
+        row.Set("bodyCoils", coils - legCoils);
+        row["windingHand"] = Hand;
+        if (Legs is not null)
+            row["legs"] = Legs;
+        if (Legs is not null && !random.OneIn(4))
+            row.Set("twistLimitDeg", random.Whole(14, 22) * 10);
+        if (Legs is not null && random.OneIn(6))
+            row.Set("legOffsetDeg", random.Pick([-5.0, 5.0, 10.0]));
+        Know(row, index % 4, style, material, axial, twist, style.Length(random.In(Free) * Mm));
+        return row;
+    }
+
+    /// <summary>How force and torque are known: rates, geometry, loads and torques, or tables of a bench.</summary>
+    private void Know(
+        Row row, int way, UnitStyle style, WireMaterial material, double axial, double twist, Written free)
+    {
+        var metric = new UnitStyle(inch: false);
+
+        // A spring that is only compressed has no torque to measure: a rate of nothing says so.
+        if (Legs is null || way == 0)
+            row.Set("twistRate", TwistRate(twist));
+        switch (way)
+        {
+            case 1:
+                row.Set("freeLength", free);
+                row["material"] = material.Key;
+                break;
+            case 2:
+                Written length = style.Length(Installed * Mm);
+                row.Set("freeLength", free);
+                row.Set("loadLength", length);
+                row.Set("load", style.Force(axial * (free.Si - length.Si)));
+                break;
+            case 3:
+                row["loadTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(i =>
+                {
+                    double at = (Shortest - 2 + i * (Installed - Shortest + 4) / 4) * Mm;
+                    return $"{metric.Length(at).Text}: {metric.Force(axial * (free.Si - at)).Text}";
+                }));
+                break;
+            default:
+                row.Set("freeLength", free);
+                row.Set("rate", style.Rate(axial));
+                break;
+        }
+
+        if (Legs is null)
+            return;
+        if (way == 2)
+        {
+            row.Set("firstTwistDeg", FirstTwistDeg);
+            row.Set("firstTorque", style.Torque(TorqueAt(FirstTwistDeg)));
+            row.Set("secondTwistDeg", SecondTwistDeg);
+            row.Set("secondTorque", style.Torque(TorqueAt(SecondTwistDeg)));
+        }
+        else if (way == 3)
+        {
+            row["torqueTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(i =>
+                $"{i * LastTwistDeg / 4:0}: {metric.Torque(TorqueAt(i * LastTwistDeg / 4)).Text}"));
+        }
+
+        double TorqueAt(double degrees) => twist * degrees * (Math.PI / 180);
+    }
+}
