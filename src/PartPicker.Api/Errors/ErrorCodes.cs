@@ -69,6 +69,15 @@ internal static class ErrorCodes
     public static readonly ErrorCode UnknownOutlet = new("unknown-outlet", 400, "The catalog has no such outlet",
         "The request names an outlet that the catalog does not hold.",
         "Take an id that expected lists, or leave outlet out to get answers without prices.");
+    public static readonly ErrorCode UnknownField = new("unknown-field", 400, "Parts have no such field",
+        "A filter or an order names a field that parts of this kind do not have, or that cannot be compared so.",
+        "Use a field that expected lists; docs/fields.md describes them all.");
+    public static readonly ErrorCode CursorInvalid = new("cursor-invalid", 400, "The cursor cannot be read",
+        "The cursor is not one that the service gave out.",
+        "Send nextCursor of the page before, unchanged, or start again without a cursor.");
+    public static readonly ErrorCode CursorMismatch = new("cursor-mismatch", 400, "The cursor belongs to another list",
+        "The cursor was given out for other filters, another order or another catalog revision.",
+        "Send the same filters and order, or start again without a cursor.");
     public static readonly ErrorCode UnknownParameter = new("unknown-parameter", 400, "A query parameter is not known",
         "The address has a query parameter that this resource does not take; it may be misspelt.",
         "Use a name that expected lists, or leave the parameter out.");
@@ -164,7 +173,8 @@ internal static class ErrorCodes
     [
         InvalidRequest, MalformedJson, TooDeep, JsonNeeded, BodyTooLarge, BodyTooSlow,
         UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
-        UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownParameter,
+        UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownField, CursorInvalid, CursorMismatch,
+        UnknownParameter,
         UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded, BaselineNeeded, BaselineUnusable,
         ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
         EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,

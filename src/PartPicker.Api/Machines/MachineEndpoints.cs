@@ -14,10 +14,9 @@ internal static class MachineEndpoints
             .WithName("listMachines")
             .WithTags("Machines")
             .WithSummary("List the machines of the catalog.")
-            .WithDescription("Every machine by id, with what a request needs to know before it asks.")
+            .WithDescription("Machines by id, with what a request needs to know before it asks; by use, model-year and family.")
             .Produces<MachineListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machines")
-            .TakesNoParameters()
             .ProducesNotModified()
             .ProducesProblems(400, 500, 503);
 
@@ -33,9 +32,18 @@ internal static class MachineEndpoints
             .ProducesProblems(400, 404, 500, 503);
     }
 
-    private static IResult List(CurrentCatalog current) => current.Snapshot is { } catalog
-        ? TaggedAnswer.Of(MachineWriter.WriteList(catalog))
-        : CurrentCatalog.NotLoaded();
+    private static IResult List(
+        HttpContext http, CurrentCatalog current, string? use, string? year, string? driveFamily, string? drivenFamily,
+        string? startDevice, string? text)
+    {
+        if (current.Snapshot is not { } catalog)
+            return CurrentCatalog.NotLoaded();
+        FaultList faults = new();
+        MachineFilter filter = MachineFilter.Read(new QueryReader(http.Request.Query, faults));
+        return faults.Count > 0
+            ? Problems.Of(faults)
+            : TaggedAnswer.Of(MachineWriter.WriteList(catalog, filter));
+    }
 
     private static IResult Show(
         string id, HttpContext http, CurrentCatalog current, string? units, string? precision)

@@ -25,12 +25,19 @@ internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
     /// <summary>Reads the query; whatever is wrong with it joins the list.</summary>
     public static AnswerFormat Read(IQueryCollection query, FaultList faults)
     {
+        AnswerFormat format = ReadAmongOthers(query, faults);
         foreach (string name in query.Keys.Where(name => name is not (UnitsParameter or PrecisionParameter)))
         {
             faults.AddParameter(
                 ErrorCodes.UnknownParameter, name, query[name], $"one of: {UnitsParameter}, {PrecisionParameter}");
         }
 
+        return format;
+    }
+
+    /// <summary>Reads its own parameters of a query that has others.</summary>
+    public static AnswerFormat ReadAmongOthers(IQueryCollection query, FaultList faults)
+    {
         string units = Word(query, UnitsParameter, UnitsWords, faults);
         string precision = Word(query, PrecisionParameter, PrecisionWords, faults);
         return new AnswerFormat(

@@ -31,6 +31,7 @@ internal static class RequestLimits
     public const double MinSpeedMPerS = 0;
     public const double MaxSpeedMPerS = 150;
     public const int MaxExcluded = 200;
+    public const int MaxQueryTextLength = 400;
     public const int MaxShims = 10;
     public const long MaxPriceMinor = 1_000_000_000;
 

@@ -15,6 +15,8 @@ internal sealed class OperationTextFilter : IOperationFilter
         operation.Security = []; // No operation needs a key; the empty list says so outright.
         foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
             Describe((OpenApiParameter)parameter);
+        if (operation.OperationId == "listParts")
+            operation.Parameters!.Add(FieldFilters());
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
             Describe(status, (OpenApiResponse)response, operation.OperationId);
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -35,15 +37,32 @@ internal sealed class OperationTextFilter : IOperationFilter
             AnswerFormat.PrecisionParameter =>
                 ("Whether numbers are rounded to the digits that mean something, or written in full.",
                     AnswerFormat.PrecisionWords),
-            _ => ("The id, as another answer gave it.", (IReadOnlyList<string>?)null),
+            _ => ParameterText.Of(parameter.Name!),
         };
         parameter.Description = text;
         if (words is not null && parameter.Schema is OpenApiSchema schema)
         {
             schema.Enum = [.. words.Select(word => (JsonNode)JsonValue.Create(word)!)];
-            schema.Default = JsonValue.Create(words[0]);
+            if (parameter.Name is AnswerFormat.UnitsParameter or AnswerFormat.PrecisionParameter)
+                schema.Default = JsonValue.Create(words[0]);
         }
     }
+
+    // Fields are too many to name one by one; each takes its own parameters, and docs/fields.md lists them.
+    private static OpenApiParameter FieldFilters() => new()
+    {
+        Name = "fields",
+        In = ParameterLocation.Query,
+        Style = ParameterStyle.Form,
+        Explode = true,
+        Description = "Filters by field: name.min and name.max for numbers, with their unit, as in rate.min=60 lbf/in; "
+            + "name=word for words, repeated for alternatives, as in material=music-wire-a228.",
+        Schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String },
+        },
+    };
 
     private static void Describe(string status, OpenApiResponse response, string? operationId)
     {
