@@ -1,0 +1,124 @@
+using PartPicker.Catalog;
+using PartPicker.Mechanics;
+using PartPicker.Parts;
+using PartPicker.SampleCatalog;
+using UnitsNet;
+using Xunit;
+
+namespace PartPicker.Tests.Catalog;
+
+/// <summary>The sample catalog is what its program writes, can be grown, and is true to itself.</summary>
+public sealed class SampleCatalogTests
+{
+    [Fact]
+    public void The_committed_files_are_byte_for_byte_what_the_program_writes()
+    {
+        using var written = new WrittenSamples(SampleOptions.Standard.Seed, SampleOptions.Standard.Scale);
+
+        Assert.Equal(CsvFiles(SampleFolder.Path), CsvFiles(written.Folder));
+        foreach (string name in CsvFiles(written.Folder))
+        {
+            byte[] committed = File.ReadAllBytes(Path.Combine(SampleFolder.Path, name));
+            byte[] made = File.ReadAllBytes(Path.Combine(written.Folder, name));
+            Assert.True(
+                committed.AsSpan().SequenceEqual(made),
+                $"{name} is not what the program writes. Run it: dotnet run --project tests/PartPicker.SampleCatalog");
+        }
+    }
+
+    [Fact]
+    public void Another_seed_draws_other_parts_of_the_same_number()
+    {
+        IReadOnlyList<CsvFile> one = SampleFiles.Make(seed: 1, scale: 1);
+        IReadOnlyList<CsvFile> other = SampleFiles.Make(seed: 2, scale: 1);
+
+        foreach ((CsvFile a, CsvFile b) in one.Zip(other).Where(p => p.First.Name is "driven-springs.csv" or "helices.csv"))
+        {
+            Assert.Equal(a.Ids, b.Ids);
+            Assert.NotEqual(a.Text, b.Text);
+        }
+    }
+
+    [Theory]
+    [InlineData(2, 1)]
+    [InlineData(3, 10)]
+    public void A_catalog_of_any_seed_and_scale_is_read_without_a_finding(int seed, int scale)
+    {
+        using var written = new WrittenSamples(seed, scale);
+        CopyMachines(written.Folder);
+
+        ImportResult result = CatalogImport.ReadFolder(written.Folder);
+
+        Assert.Empty(result.Findings);
+        int committed = SampleFolder.Snapshot.All<DriveSpring>().Count(s => s.SupersededBy is null);
+        int read = result.Contents!.Items.OfType<DriveSpring>().Count(s => s.SupersededBy is null);
+        Assert.InRange(read, committed * 0.75 * scale, committed * scale);
+    }
+
+    [Theory]
+    [InlineData(ItemKind.DriveSpring, 150)]
+    [InlineData(ItemKind.Flyweight, 40)]
+    [InlineData(ItemKind.DrivenSpring, 60)]
+    [InlineData(ItemKind.Helix, 30)]
+    [InlineData(ItemKind.Belt, 10)]
+    [InlineData(ItemKind.Kit, 8)]
+    [InlineData(ItemKind.Shim, 5)]
+    [InlineData(ItemKind.Machine, 5)]
+    public void There_are_enough_of_each_kind_to_show_the_service_at_work(ItemKind kind, int least) =>
+        Assert.InRange(SampleFolder.Import.Contents!.Items.Count(i => i.Kind == kind), least, int.MaxValue);
+
+    /// <summary>A spring that is known by drawing and by rating must not contradict itself by more than a maker's scatter.</summary>
+    [Fact]
+    public void Drawing_and_rating_of_a_drive_spring_agree_within_a_few_per_cent()
+    {
+        (DriveSpring Spring, double Stated)[] both =
+        [
+            .. SampleFolder.Snapshot.All<DriveSpring>().Where(s => s.KnownByGeometry && StatedRate(s) is not null)
+                .Select(s => (s, StatedRate(s)!.Value)),
+        ];
+
+        Assert.InRange(both.Length, 30, int.MaxValue);
+        foreach ((DriveSpring spring, double stated) in both)
+        {
+            Length wire = spring.WireDiameter!.Value;
+            double drawn = HelicalSpring.Rate(
+                WireMaterial.Find(spring.Material!)!.ShearModulus(wire), wire,
+                Length.FromMeters(spring.OutsideDiameter!.Value.Meters - wire.Meters), spring.ActiveCoils!.Value).NewtonsPerMeter;
+            Assert.True(Math.Abs(stated / drawn - 1) < 0.05, $"{spring.Id}: rated {stated:0} N/m, drawn {drawn:0} N/m");
+        }
+    }
+
+    private static double? StatedRate(DriveSpring spring) => spring switch
+    {
+        { KnownByTwoLoads: true } => (spring.SecondLoad!.Value.Newtons - spring.FirstLoad!.Value.Newtons)
+            / (spring.FirstLength!.Value.Meters - spring.SecondLength!.Value.Meters),
+        _ => spring.Rate?.NewtonsPerMeter,
+    };
+
+    private static string[] CsvFiles(string folder) =>
+    [
+        .. Directory.GetFiles(folder, "*.csv", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(folder, f)).Order(StringComparer.Ordinal),
+    ];
+
+    private static void CopyMachines(string folder)
+    {
+        Directory.CreateDirectory(Path.Combine(folder, "machines"));
+        foreach (string file in Directory.GetFiles(Path.Combine(SampleFolder.Path, "machines")))
+            File.Copy(file, Path.Combine(folder, "machines", Path.GetFileName(file)));
+    }
+
+    /// <summary>What the program writes, in a folder that goes away.</summary>
+    private sealed class WrittenSamples : IDisposable
+    {
+        public WrittenSamples(int seed, int scale)
+        {
+            foreach (CsvFile file in SampleFiles.Make(seed, scale))
+                file.WriteBelow(Folder);
+        }
+
+        public string Folder { get; } = Directory.CreateTempSubdirectory("part-picker-samples-").FullName;
+
+        public void Dispose() => Directory.Delete(Folder, recursive: true);
+    }
+}
