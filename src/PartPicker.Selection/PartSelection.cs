@@ -14,6 +14,14 @@ public static class PartSelection
     public const long MaxCombinations = 1_000_000;
 
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
+    /// <param name="catalog">The parts to choose from.</param>
+    /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
+    /// <param name="cancellation">Calls the search off.</param>
+    /// <returns>
+    /// An answer, which may hold no pick but then says what stands in the way; or the problems of a request that has
+    /// no answer. Nothing that the import of catalogs accepts makes it throw.
+    /// </returns>
+    /// <exception cref="OperationCanceledException">The search was called off.</exception>
     public static Outcome<PickAnswer> Pick(
         CatalogSnapshot catalog, PickRequest request, CancellationToken cancellation = default)
     {
@@ -33,7 +41,7 @@ public static class PartSelection
 
         // Step 2. What fits and is allowed.
         var report = new FitReport(request.DemandChecked);
-        CandidatePools? pools = new PoolBuilder(catalog, machine, fitted!, request, report).Build(problems);
+        CandidatePools? pools = new PoolBuilder(catalog, machine, fitted!, request, report).Build(problems, cancellation);
         if (pools is null || problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
 

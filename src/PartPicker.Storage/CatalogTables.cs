@@ -72,6 +72,14 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
                 price = offer.Value.PriceMinor,
                 stock = offer.Value.Stock,
             });
+        connection.Execute(
+            """
+            INSERT INTO labour (revision, outlet_id, slot, minutes)
+            VALUES (@revision, @outlet, @slot, @minutes)
+            """,
+            from outlet in contents.Outlets
+            from labour in outlet.LabourMinutes
+            select new { revision, outlet = outlet.Id, slot = ItemJson.Word(labour.Key), minutes = labour.Value });
     }
 
     private static CatalogContents Read(DbConnection connection, string revision)
@@ -81,6 +89,11 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
                 new { revision })
             .Select(row => ItemJson.Read(row.Kind, row.Body))
             .ToArray();
+        return new CatalogContents(items, ReadOutlets(connection, revision));
+    }
+
+    private static Outlet[] ReadOutlets(DbConnection connection, string revision)
+    {
         ILookup<string, OfferRow> offers = connection.Query<OfferRow>(
                 """
                 SELECT outlet_id AS OutletId, part_id AS PartId, price_minor AS PriceMinor, stock AS Stock
@@ -88,18 +101,34 @@ internal sealed class CatalogTables(Func<DbConnection> open) : ICatalogStore
                 """,
                 new { revision })
             .ToLookup(row => row.OutletId, StringComparer.Ordinal);
-        Outlet[] outlets = connection.Query<OutletRow>(
+        ILookup<string, LabourRow> labour = connection.Query<LabourRow>(
+                """
+                SELECT outlet_id AS OutletId, slot AS Slot, minutes AS Minutes
+                FROM labour WHERE revision = @revision
+                """,
+                new { revision })
+            .ToLookup(row => row.OutletId, StringComparer.Ordinal);
+        return connection.Query<OutletRow>(
                 "SELECT id, currency FROM outlet WHERE revision = @revision ORDER BY id", new { revision })
             .Select(row => new Outlet(row.Id, row.Currency, offers[row.Id].ToDictionary(
-                o => o.PartId, o => new Offer(o.PriceMinor, (int?)o.Stock), StringComparer.Ordinal)))
+                o => o.PartId, o => new Offer(o.PriceMinor, (int?)o.Stock), StringComparer.Ordinal))
+            {
+                LabourMinutes = labour[row.Id].ToDictionary(l => SlotOf(l.Slot), l => (int)l.Minutes),
+            })
             .ToArray();
-        return new CatalogContents(items, outlets);
     }
+
+    private static Slot SlotOf(string word) => Enum.TryParse(word, ignoreCase: true, out Slot slot)
+        ? slot
+        : throw new StoreException(
+            $"The store holds labour for the unknown slot '{word}'. Use the program that wrote it.");
 
     // Columns meet parameters by name; whole numbers come as long from SQLite.
     private sealed record ItemRow(string Kind, string Body);
 
     private sealed record OutletRow(string Id, string Currency);
+
+    private sealed record LabourRow(string OutletId, string Slot, long Minutes);
 
     private sealed record OfferRow(string OutletId, string PartId, long? PriceMinor, long? Stock);
 }

@@ -22,7 +22,7 @@ internal static class ItemJson
         Converters = { new QuantityConverters(), new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) },
     };
 
-    public static string Word(ItemKind kind) => JsonNamingPolicy.CamelCase.ConvertName(kind.ToString());
+    public static string Word(Enum choice) => JsonNamingPolicy.CamelCase.ConvertName(choice.ToString());
 
     public static string Write(CatalogItem item)
     {

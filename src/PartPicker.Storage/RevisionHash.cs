@@ -36,7 +36,21 @@ internal static class RevisionHash
             writer.WriteStringValue(outlet.Currency);
             foreach ((string part, Offer offer) in outlet.Offers.OrderBy(o => o.Key, StringComparer.Ordinal))
                 WriteOffer(part, offer, writer);
+            WriteLabour(outlet, writer);
             writer.WriteEndArray();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteLabour(Outlet outlet, Utf8JsonWriter writer)
+    {
+        writer.WriteStartArray();
+        foreach ((Slot slot, int minutes) in outlet.LabourMinutes
+            .OrderBy(l => ItemJson.Word(l.Key), StringComparer.Ordinal))
+        {
+            writer.WriteStringValue(ItemJson.Word(slot));
+            writer.WriteNumberValue(minutes);
         }
 
         writer.WriteEndArray();

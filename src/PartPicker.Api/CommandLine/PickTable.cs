@@ -11,7 +11,7 @@ internal static class PickTable
     public static void Print(PickAnswerWire answer, TextWriter to)
     {
         PickRequestWire request = answer.Request;
-        to.WriteLine($"Machine {request.Machine}: to engage at {Rpm(request.Targets.EngagementRpm)} and hold {Held(request.Targets)}.");
+        to.WriteLine($"Machine {request.Machine}: {Engage(request.Targets)}to hold {Held(request.Targets)}.");
         to.WriteLine();
         PrintFitted(answer.Fitted, to);
         to.WriteLine();
@@ -21,6 +21,7 @@ internal static class PickTable
             PrintRows([Heads, .. answer.Picks.Select(Row)], to);
         foreach (ObstacleWire obstacle in answer.InTheWay)
             to.WriteLine($"In the way: {obstacle.Sentence}");
+        PrintHighlights(answer, to);
         if (answer.Picks.Count > 0)
             PrintCautions(answer.Picks[0], to);
         to.WriteLine();
@@ -30,10 +31,18 @@ internal static class PickTable
     {
         PartsWire parts = fitted.Parts;
         to.WriteLine("Fitted now:");
-        to.WriteLine($"  drive spring {parts.DriveSpring.Id}, flyweight {Flyweight(parts.Flyweight)}, "
+        to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, flyweight {Flyweight(parts.Flyweight)}, "
             + $"driven spring {parts.DrivenSpring.Id} in hole {parts.Hole}, helix {parts.Helix.Id}");
-        to.WriteLine($"  engages at {Rpm(fitted.EngagementRpm)}, {ShiftsOut(fitted.ShiftOutRpm)}, "
+        to.WriteLine($"  {Engages(fitted.EngagementRpm)}{ShiftsOut(fitted.ShiftOutRpm)}, "
             + $"misses the target by {Miss(fitted.Miss)} tolerances, {Anchored(fitted.Anchored)}");
+    }
+
+    private static void PrintHighlights(PickAnswerWire answer, TextWriter to)
+    {
+        if (answer.Cheapest is { } cheapest)
+            to.WriteLine($"Cheapest within tolerance: {Money.Text(cheapest.Price)}, miss {Miss(cheapest.Miss)}, {Changes(cheapest.Changes, cheapest.Parts)}");
+        if (answer.FewestChanges is { } fewest)
+            to.WriteLine($"Fewest changes within tolerance: {Money.Text(fewest.Price)}, miss {Miss(fewest.Miss)}, {Changes(fewest.Changes, fewest.Parts)}");
     }
 
     private static void PrintCautions(PickWire first, TextWriter to)
@@ -47,21 +56,20 @@ internal static class PickTable
     private static string[] Row(PickWire pick) =>
     [
         $"{pick.Rank}",
-        Rpm(pick.EngagementRpm),
+        pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not asked",
         pick.ShiftOutRpm is { } rpm ? Rpm(rpm) : "never",
         Miss(pick.Miss),
         Money.Text(pick.Price),
         pick.WithinTolerance ? "yes" : "no",
         pick.Anchored ? "yes" : "no",
-        Changes(pick),
+        Changes(pick.Changes, pick.Parts),
     ];
 
-    private static string Changes(PickWire pick)
+    private static string Changes(IReadOnlyList<string> changes, PartsWire parts)
     {
-        PartsWire parts = pick.Parts;
-        string[] texts = [.. pick.Changes.Select(slot => slot switch
+        string[] texts = [.. changes.Select(slot => slot switch
         {
-            "driveSpring" => $"drive spring {parts.DriveSpring.Id}",
+            "driveSpring" => $"drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}",
             "flyweight" => $"flyweight {Flyweight(parts.Flyweight)}",
             "drivenSpring" => $"driven spring {parts.DrivenSpring.Id}",
             "hole" => $"hole {parts.Hole}",
@@ -70,17 +78,29 @@ internal static class PickTable
         return texts.Length == 0 ? "nothing" : string.Join(", ", texts);
     }
 
+    private static string Shims(FittedShimsWire? shims) => shims is null ? "" : $" on {shims.Count} x {shims.Id}";
+
     private static string Flyweight(FlyweightChoiceWire flyweight)
     {
-        string masses = string.Join(", ", flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}"));
-        return masses.Length == 0 ? flyweight.Id : $"{flyweight.Id} ({masses})";
+        IEnumerable<string> masses = flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}");
+        string more = string.Join(", ", flyweight.AdjusterStep is { } step ? masses.Prepend($"step {step}") : masses);
+        return more.Length == 0 ? flyweight.Id : $"{flyweight.Id} ({more})";
     }
 
     private static string Rpm(double rpm) => $"{rpm:F1} rpm";
 
-    private static string Held(TargetsWire targets) => targets.ShiftRpm is { } flat
-        ? Rpm(flat)
-        : string.Join(", ", targets.ShiftCurve!.Select(point => $"{Rpm(point.Rpm)} at ratio {point.Ratio}"));
+    private static string Engage(TargetsWire targets) =>
+        targets.EngagementRpm is { } rpm ? $"to engage at {Rpm(rpm)} and " : "";
+
+    private static string Engages(double? rpm) => rpm is { } value ? $"engages at {Rpm(value)}, " : "";
+
+    private static string Held(TargetsWire targets) => targets switch
+    {
+        { ShiftRpm: { } flat } => Rpm(flat),
+        { ShiftCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at ratio {p.Ratio}")),
+        { SpeedCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at {p.Speed.Value:0.#} {p.Speed.Unit}")),
+        _ => "the rpm of greatest power",
+    };
 
     private static string ShiftsOut(double? rpm) => rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
 

@@ -86,6 +86,12 @@ internal static class ErrorCodes
     public static readonly ErrorCode StationMass = new(RequestProblemCodes.StationMass, 400, "The mass does not go into that station",
         "The flyweight has no such station, or the station takes no such mass.",
         "Use a station and a mass that expected lists.");
+    public static readonly ErrorCode UnknownAdjusterStep = new(RequestProblemCodes.UnknownAdjusterStep, 400, "The ramp has no such step",
+        "The flyweight's adjuster has no step of that name, or the flyweight has no adjuster.",
+        "Name a step that expected lists, or leave adjusterStep out.");
+    public static readonly ErrorCode TooManyShims = new(RequestProblemCodes.TooManyShims, 400, "The clutch does not take so many shims",
+        "More shims are said to lie under the drive spring than the clutch takes.",
+        "Send at most the number that expected names.");
     public static readonly ErrorCode FittedNeeded = new(RequestProblemCodes.FittedNeeded, 400, "The fitted parts are needed",
         "The catalog does not know what this machine has fitted, so there is nothing to compare with.",
         "Send the whole fitted set.");
@@ -107,6 +113,18 @@ internal static class ErrorCodes
     public static readonly ErrorCode PartUnusable = new(RequestProblemCodes.PartUnusable, 400, "The part cannot be computed",
         "The catalog knows too little of the part, or nothing over the travel that this machine needs.",
         "Name another part, or have the keeper of the catalog complete its values.");
+    public static readonly ErrorCode EngagementNotByBelt = new(RequestProblemCodes.EngagementNotByBelt, 400, "The belt does not start this machine",
+        "An engagement rpm was sent for a machine that a separate clutch or a one-way hub starts.",
+        "Leave engagementRpm out; the shift curve alone is answered.");
+    public static readonly ErrorCode EngagementNeeded = new(RequestProblemCodes.EngagementNeeded, 400, "An engagement rpm is needed",
+        "The drive clutch of this machine takes the belt at an engagement rpm, and none was sent.",
+        "Send engagementRpm.");
+    public static readonly ErrorCode OutletNeeded = new(RequestProblemCodes.OutletNeeded, 400, "An outlet is needed",
+        "Stock or a price ceiling was asked for, and no outlet says what it has and asks.",
+        "Name an outlet.");
+    public static readonly ErrorCode TargetUnclear = new(RequestProblemCodes.TargetUnclear, 400, "The target over vehicle speed is not clear",
+        "At some ratio no engine speed meets the line, or several do.",
+        "Draw the line flatter, or send shiftCurve over ratio.");
     public static readonly ErrorCode TooManyCombinations = new(RequestProblemCodes.TooManyCombinations, 400, "There are too many combinations",
         "More sets fit than the service searches in one request.",
         "Keep slots with keep, or name an outlet, so that fewer parts are tried.");
@@ -147,8 +165,9 @@ internal static class ErrorCodes
         InvalidRequest, MalformedJson, TooDeep, JsonNeeded, BodyTooLarge, BodyTooSlow,
         UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
         UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownParameter,
-        UnknownPart, WrongKind, UnknownHole, StationMass, FittedNeeded, BaselineNeeded, BaselineUnusable,
-        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, TooManyCombinations,
+        UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded, BaselineNeeded, BaselineUnusable,
+        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
+        EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,
         UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
         CatalogNotLoaded, TookTooLong, InternalError,
     ];

@@ -11,6 +11,9 @@ internal static class KindNouns
         nameof(Flyweight) => "flyweight",
         nameof(DrivenSpring) => "driven spring",
         nameof(Helix) => "helix",
+        nameof(Belt) => "belt",
+        nameof(Shim) => "shim",
+        nameof(Kit) => "kit",
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Not a kind of part."),
     };
 }

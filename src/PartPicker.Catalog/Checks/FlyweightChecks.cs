@@ -1,10 +1,14 @@
 using PartPicker.Parts;
+using UnitsNet;
 
 namespace PartPicker.Catalog;
 
 /// <summary>Whether enough is known of a flyweight to weigh it.</summary>
 internal static class FlyweightChecks
 {
+    /// <summary>A mass written in grams and one written in ounces shall name the same weight.</summary>
+    private const double MassPlayKg = 1e-6;
+
     public static void Check(DraftItem item, Flyweight body, Findings findings)
     {
         if (body.AdjusterCurves is not null && (body.RadiusCurve.Count > 0 || body.ArmProfileId is not null))
@@ -23,18 +27,21 @@ internal static class FlyweightChecks
                 + "adjusterCurves; or referenceArm with massOverReference."));
         }
 
-        foreach (MassStation station in body.Stations())
-        {
-            // Choices beyond the limit are passed over; a station without any would hide the whole body.
-            if (station.MassLimit is { } limit && station.Masses.All(m => m > limit.Kilograms))
-            {
-                string name = ValueReader.Word($"{station.Name}");
-                item.Refuse($"{name}Masses", findings, new(
-                    FindingCodes.NotBelow,
-                    $"All masses lie above {name}MassLimit, which is {item.Written[$"{name}MassLimit"]}. "
-                    + "Add 0 g where the station may stay empty."));
-            }
-        }
+        CheckLimit(item, "heel", body.HeelMasses, body.HeelMassLimit, findings);
+        CheckLimit(item, "middle", body.MiddleMasses, body.MiddleMassLimit, findings);
+        CheckLimit(item, "tip", body.TipMasses, body.TipMassLimit, findings);
+    }
+
+    // Masses beyond the limit are no choices; a station without any choice would hide the whole body.
+    private static void CheckLimit(
+        DraftItem item, string station, IReadOnlyList<double>? masses, Mass? limit, Findings findings)
+    {
+        if (masses is null || limit is null || masses.Any(m => m <= limit.Value.Kilograms + MassPlayKg))
+            return;
+        item.Refuse($"{station}Masses", findings, new(
+            FindingCodes.NotBelow,
+            $"All masses lie above {station}MassLimit, which is {item.Written[$"{station}MassLimit"]}. "
+            + "Add 0 g where the station may stay empty."));
     }
 
     /// <summary>Masses without a curve of their own take that of the arm profile, where it has one.</summary>

@@ -40,8 +40,8 @@ internal sealed class AnswerBuilder(
             ToBuy = [.. planner.List(ranked.Set).Select(line => alternates.Complete(line, ranked.Set))],
             LabourMinutes = Labour(changes),
             Explanation = explainer.Explain(prediction, miss),
-            FitMargins = [.. PartFit.Margins(ranked.Set, predictor.Machine)],
-            FitGaps = [.. PartFit.Gaps(ranked.Set, predictor.Machine)],
+            FitMargins = [.. SetRules.Margins(ranked.Set, predictor.Machine)],
+            FitGaps = [.. SetRules.Gaps(ranked.Set, predictor.Machine)],
             Cautions = CautionWriter.For(ranked.Set, prediction, predictor.Machine),
         };
     }

@@ -59,6 +59,12 @@ internal static class CautionWriter
         return cautions;
     }
 
+    /// <summary>One for each rule that the set breaks, though the model can compute it.</summary>
+    public static IEnumerable<Caution> ForMisfits(SetUp set, MachineModel machine) =>
+        from broken in SetRules.Broken(set, machine)
+        select new Caution(Careful, $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
+            + $"{broken.Check.Sentence}. Do not fit it.");
+
     /// <summary>Every value of a profile that is only usual for its class, as "piece/field".</summary>
     public static IEnumerable<string> ClassDefaults(MachineProfile profile) =>
         from piece in profile.Pieces

@@ -66,23 +66,6 @@ internal sealed class FitReport(bool demandChecked = false)
     public void Refuse(Slot slot, string part, string rule, string meaning, string sentence) =>
         Refuse(new Refusal(slot, part, rule, default, default, sentence), meaning);
 
-    /// <summary>By how much a candidate keeps each rule that could be checked.</summary>
-    public static IEnumerable<FitMargin> Margins<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part) =>
-        from rule in rules
-        let check = rule.Check(candidate, machine)
-        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
-        select new FitMargin(
-            slot, part, rule.Name, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
-
-    /// <summary>The rules that a candidate was not measured by, and whether the supplier's list stands in.</summary>
-    public static IEnumerable<FitGap> Gaps<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part, bool listed) =>
-        from rule in rules
-        let check = rule.Check(candidate, machine)
-        where check.Verdict == FitVerdict.NotChecked
-        select new FitGap(slot, part, rule.Name, listed ? FitGround.Listed : FitGround.Unknown, check.Sentence);
-
     /// <summary>The rule that stands for a request's demand of checked fit.</summary>
     public const string CheckedDemand = "checked-fit";
 

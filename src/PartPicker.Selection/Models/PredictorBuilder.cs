@@ -38,28 +38,16 @@ internal static class PredictorBuilder
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
     public static bool Computable(SetUp set, MachineModel machine, string place, List<RequestProblem> problems)
     {
-        int before = problems.Count;
-        Need(DriveSpringRules.All, set.DriveSpring, "driveSpring", set.Spring.Label, machine.OnShims(set.Spring.ShimThickness));
-        Need(FlyweightRules.All, set.Flyweight.Body, "flyweight", set.Flyweight.Body.Id);
-        Need(HelixRules.All, set.Driven.Helix, "helix", set.Driven.Helix.Id);
-        Need(DrivenSpringRules.All, set.Driven.Spring, "drivenSpring", set.Driven.Spring.Id);
-        if (problems.Count == before)
-            Need(DrivenSideRules.All, set.Driven, "drivenSpring", set.Driven.Spring.Id);
-        return problems.Count == before;
-
-        void Need<T>(IReadOnlyList<FitRule<T>> rules, T candidate, string slot, string id, MachineModel? onShims = null)
-        {
-            foreach (FitRule<T> rule in rules.Where(r => r.NeededToCompute))
-            {
-                FitCheck check = rule.Check(candidate, onShims ?? machine);
-                if (check.Verdict == FitVerdict.Broken)
-                {
-                    problems.Add(new RequestProblem(
-                        $"{place}/{slot}", RequestProblemCodes.PartUnusable, id,
-                        $"a part that the model can compute on this machine; {check.Sentence}"));
-                }
-            }
-        }
+        RequestProblem[] found =
+        [
+            .. from broken in SetRules.Broken(set, machine)
+            where broken.NeededToCompute
+            select new RequestProblem(
+                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
+                $"a part that the model can compute on this machine; {broken.Check.Sentence}"),
+        ];
+        problems.AddRange(found);
+        return found.Length == 0;
     }
 
     private static (AnchorFactors, Anchoring)? SolveAnchor(

@@ -10,7 +10,7 @@ internal sealed class PoolBuilder(
     private readonly OutletStock stock = new(catalog, request, machine);
 
     /// <summary>The pools, or null with a problem where there are too many sets to try.</summary>
-    public CandidatePools? Build(List<RequestProblem> problems)
+    public CandidatePools? Build(List<RequestProblem> problems, CancellationToken cancellation)
     {
         SpringChoice[] springs = [.. SpringChoices()];
         Flyweight[] bodies = Pool(Slot.Flyweight, FlyweightRules.All, fitted.Flyweight.Body);
@@ -30,13 +30,19 @@ internal sealed class PoolBuilder(
             from hole in holes
             from helix in helices
             let choice = new DrivenChoice(spring, hole, helix)
-            where report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived)
+            where Accepts(choice)
             select choice;
         IEnumerable<FlyweightChoice> flyweights = Keeps(Slot.Flyweight)
             ? bodies.Select(_ => fitted.Flyweight)
             : bodies.SelectMany(FlyweightChoice.AllOf);
         var pools = new CandidatePools(springs, [.. flyweights], [.. driven]);
         return TooMany(pools.Combinations, problems) ? null : pools;
+
+        bool Accepts(DrivenChoice choice)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived);
+        }
     }
 
     // Without shims a spring is judged in full; on shims only what fits otherwise is judged again, at the shorter length.

@@ -7,7 +7,7 @@ namespace PartPicker.Selection;
 /// 1. Each drive spring with flyweights is computed once, and so is each driven choice: they meet only in the
 ///    balance. 2. Pairs are visited by rising |e₀|; the list holds the best sets so far. 3. A pair, and with it all
 ///    that follow, are skipped when none of its sets can be listed or be within tolerance: |e₀| exceeds 1, and either
-///    √w_e |e₀| alone, rounded, exceeds the rounded miss of the last one listed, or, by least work, the last one
+///    √(w_e e₀²) alone, rounded, exceeds the rounded miss of the last one listed, or, by least work, the last one
 ///    listed is within tolerance. Safe, since the miss is never below that, a tie of rounded misses is not skipped,
 ///    and |e₀| only rises. 4. Every other set is scored at all K points.
 /// </remarks>

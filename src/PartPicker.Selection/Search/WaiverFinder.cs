@@ -39,7 +39,7 @@ internal sealed class WaiverFinder(
     {
         PickRequest relaxed = Relaxed(rule) with { Count = SetsPerWaiver };
         CandidatePools? pools = new PoolBuilder(
-            catalog, predictor.Machine, fitted, relaxed, new FitReport(relaxed.DemandChecked), rule).Build([]);
+            catalog, predictor.Machine, fitted, relaxed, new FitReport(relaxed.DemandChecked), rule).Build([], cancellation);
         if (pools is null || pools.Empty)
             return [];
         var search = new SetSearch(predictor, relaxed, score, fitted, new PurchasePlanner(catalog, relaxed, fitted));

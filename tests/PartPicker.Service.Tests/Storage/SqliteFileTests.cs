@@ -23,7 +23,7 @@ public sealed class SqliteFileTests : IDisposable
 
         file.Open();
 
-        Assert.Equal(1, version);
+        Assert.Equal(2, version);
         Assert.NotEmpty(schema);
         Assert.Equal(schema, Schema());
         Assert.Equal(version, Scalar("PRAGMA user_version"));
@@ -38,7 +38,29 @@ public sealed class SqliteFileTests : IDisposable
             Assert.Null(store.LoadNewest());
         })));
 
-        Assert.Equal(1, Scalar("PRAGMA user_version"));
+        Assert.Equal(2, Scalar("PRAGMA user_version"));
+    }
+
+    [Fact]
+    public void A_file_of_the_first_schema_keeps_its_catalog_and_takes_labour_after()
+    {
+        CatalogContents contents = SampleItems.Contents();
+        CatalogContents before = contents with
+        {
+            Outlets = [.. contents.Outlets.Select(o => new Outlet(o.Id, o.Currency, o.Offers))],
+        };
+        string revision = file.Open().Save(before, Now).Revision;
+        Execute("DROP TABLE labour; PRAGMA user_version = 1");
+
+        CatalogSnapshot kept = file.Open().LoadNewest()!;
+
+        Assert.Equal(revision, kept.Revision);
+        Assert.Equal(contents.Items.Count, kept.Contents.Items.Count);
+        Assert.All(kept.Outlets, o => Assert.Empty(o.LabourMinutes));
+        file.Open().Save(contents, Now);
+        Assert.Equal(
+            contents.Outlets.Single(o => o.Id == "north").LabourMinutes,
+            file.Open().LoadNewest()!.FindOutlet("north")!.LabourMinutes);
     }
 
     [Fact]
@@ -95,13 +117,13 @@ public sealed class SqliteFileTests : IDisposable
     {
         string before = file.Open().Save(SampleItems.Contents(1), Now).Revision;
         Execute(
-            "CREATE TRIGGER full BEFORE INSERT ON offer WHEN NEW.outlet_id = 'east' "
+            "CREATE TRIGGER full BEFORE INSERT ON labour WHEN NEW.slot = 'driveSpring' "
             + "BEGIN SELECT RAISE(ABORT, 'the disk is full'); END");
 
         Assert.Throws<SqliteException>(() => file.Open().Save(SampleItems.Contents(2), Now));
 
         Assert.Equal(before, file.Open().LoadNewest()!.Revision);
-        foreach (string table in new[] { "catalog_item", "outlet", "offer" })
+        foreach (string table in new[] { "catalog_item", "outlet", "offer", "labour" })
             Assert.Equal(0, Scalar($"SELECT COUNT(*) FROM {table} WHERE revision <> '{before}'"));
 
         Execute("DROP TRIGGER full");
@@ -171,7 +193,7 @@ public sealed class SqliteFileTests : IDisposable
         CatalogSnapshot read = file.Open().LoadNewest()!;
 
         Assert.Equal(revision, read.Revision);
-        Assert.Equal(4, read.All<Part>().Count());
+        Assert.Equal(7, read.All<Part>().Count());
     }
 
     [Fact]

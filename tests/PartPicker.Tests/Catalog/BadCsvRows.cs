@@ -1,4 +1,5 @@
 using static PartPicker.Catalog.FindingCodes;
+using static PartPicker.Parts.CatalogSnapshot;
 using static PartPicker.Tests.Catalog.BadRow;
 using static PartPicker.Tests.Catalog.TestCatalog;
 
@@ -11,6 +12,8 @@ internal static class BadCsvRows
     private const string Geometry =
         "ds-geometry,\"Known by geometry, in inches\",0.192 in,2.2 in,5,7,closedGround,music-wire-a228,3.4 in,1.35 in,,,,,,";
 
+    private const string Ramp = "1 = 0 mm: 40 mm; 28 mm: 64 mm | 2 = 0 mm: 40.2 mm; 28 mm: 65 mm";
+
     public static readonly Dictionary<string, BadRow> Cases = new()
     {
         // The columns.
@@ -19,7 +22,7 @@ internal static class BadCsvRows
         ["a column without a name"] = Edit(Helices, "name,", ",", 1, "", null, UnknownColumn, "Known: id"),
         ["a column that stands twice"] = Edit(Helices, ",name,", ",helixDeg,", 1, "helixDeg", null, DuplicateColumn, "Leave one out"),
         ["a column that stands twice with another unit"] = Edit(Helices, "finishTravel", "camRadius [in]", 1, "camRadius [mm]", null, DuplicateColumn, "Leave one out"),
-        ["a needed column that is missing"] = new(c => c.Set(Flyweights, "id,bodyMass\nfw-plain,5 g\nfw-two,5 g\n"), Flyweights, 1, "radiusCurve", null, MissingColumn, "Radius of gyration"),
+        ["a needed column that is missing"] = new(c => c.Set(Belts, "id,pitchLength,massPerLength,friction\nbe-2,1 m,0.4 kg/m,0.3\n"), Belts, 1, "efficiency", null, MissingColumn, "Share of the power"),
         ["a header unit of another dimension"] = Edit(Helices, "camRadius [mm]", "camRadius [N]", 1, "camRadius [N]", null, BadQuantity, "a length was expected"),
         ["a header unit on a bare number"] = Edit(Helices, "helixDeg,", "helixDeg [deg],", 1, "helixDeg [deg]", null, UnitInHeader, "none"),
         ["a header unit on a curve"] = Edit(Helices, "anglePoints", "anglePoints [mm]", 1, "anglePoints [mm]", null, UnitInHeader, "in the points"),
@@ -45,7 +48,7 @@ internal static class BadCsvRows
         ["an id that an item of another kind has"] = Helix("fw-two,,40,,,,", "id", "fw-two", DuplicateId, "flyweights.csv, line 3"),
 
         // One value.
-        ["a needed cell that is empty"] = Edit(Flyweights, "fw-plain,Plain arm,55,", "fw-plain,Plain arm,,", 2, "bodyMass", null, MissingValue, "Mass of one arm"),
+        ["a needed cell that is empty"] = Edit(Belts, "1010 mm", "", 2, "pitchLength", null, MissingValue, "Length along the pitch line"),
         ["a quantity without its unit"] = Edit(DriveSprings, "0.192 in", "0.192", 2, "wireDiameter", "0.192", BadQuantity, "0.192 mm"),
         ["a quantity in a unit of another dimension"] = Edit(DriveSprings, "17.5 N/mm", "17.5 N", 3, "rate", "17.5 N", BadQuantity, "N/mm"),
         ["a quantity in no known unit"] = Edit(DriveSprings, "0.192 in", "0.192 furlong", 2, "wireDiameter", "0.192 furlong", BadQuantity, "no known unit"),
@@ -83,8 +86,8 @@ internal static class BadCsvRows
         ["a bare axis with a unit"] = Edit(DrivenSprings, "90: 14 N·m", "90 deg: 14 N·m", 5, "torqueTable", "90 deg: 14 N·m", BadNumber, "In x"),
         ["an angle in a curve out of range"] = Edit(Helices, "8 mm: 40", "8 mm: 85", 4, "anglePoints", "8 mm: 85", OutOfRange, "10 to 80"),
         ["a curve of 201 points"] = new(
-            c => c.Set(Flyweights, $"id,bodyMass,radiusCurve\nfw-two,40 g,{Points(201)}\nfw-plain,40 g,{Points(200)}\n"),
-            Flyweights, 2, "radiusCurve", Points(201)[..120] + "…", TooManyPoints, "2 to 200"),
+            c => c.Replace(Flyweights, "0 mm: 40 mm; 28 mm: 66 mm", Points(200)).Replace(Flyweights, "0 mm: 40.5 mm; 3 mm: 44.5 mm; 28 mm: 66.9 mm", Points(201)),
+            Flyweights, 3, "radiusCurve", Points(201)[..120] + "…", TooManyPoints, "2 to 200"),
         ["a mass that stands twice in its list"] = Edit(Flyweights, "0 g; 4 g", "0 g; 4 g; 0.004 kg", 3, "heelMasses", "0.004 kg", DuplicateValue, "Leave one out"),
         ["a mass in a list out of range"] = Edit(Flyweights, "0 g; 4 g", "0 g; 4 kg", 3, "heelMasses", "4 kg", OutOfRange, "0 g to 100 g"),
         ["an empty entry in a list"] = Edit(Flyweights, "0 g; 4 g", "0 g;; 4 g", 3, "heelMasses", "", BadQuantity, "Nothing is written"),
@@ -101,7 +104,6 @@ internal static class BadCsvRows
         ["a load above the free length"] = Edit(DriveSprings, "2.5 in,60 lbf", "3.6 in,60 lbf", 4, "firstLength", "3.6 in", NotBelow, "freeLength"),
         ["more active coils than coils"] = Edit(DriveSprings, "5,7,", "8,7,", 2, "activeCoils", "8", NotBelow, "totalCoils"),
         ["a driven spring without its compression"] = Edit(DrivenSprings, "100 mm,9 N/mm", "100 mm,", 2, null, null, NotKnown, "axial force"),
-        ["a driven spring without its twist"] = Edit(DrivenSprings, "9 N·m/rad", "", 2, null, null, NotKnown, "torque of twist"),
         ["a driven load without its length"] = Edit(DrivenSprings, "2.4 in,80 lbf", ",80 lbf", 4, "loadLength", null, HalfGiven, "loadLength, load"),
         ["one torque of two"] = Edit(DrivenSprings, "120,178 lbf·in", "120,", 4, "secondTorque", null, HalfGiven, "secondTorque is left out"),
         ["torque that falls with twist"] = Edit(DrivenSprings, "120,178 lbf·in", "50,178 lbf·in", 4, "secondTorque", "178 lbf·in", WrongTrend, "greater twist"),
@@ -115,12 +117,87 @@ internal static class BadCsvRows
         ["a finish angle beside points"] = Helix("hx-9,,,38,9 mm,0 mm: 40; 9 mm: 38,", "finishDeg", "38", EitherOr, "goes with helixDeg"),
         ["a finish angle without its travel"] = Helix("hx-9,,40,38,,,", "finishTravel", null, HalfGiven, "finishDeg, finishTravel"),
         ["a finish travel without its angle"] = Helix("hx-9,,40,,9 mm,,", "finishDeg", null, HalfGiven, "finishDeg, finishTravel"),
-        ["a station without its masses"] = Edit(Flyweights, "0 g; 4 g", "", 3, "heelMasses", null, HalfGiven, "heelCurve, heelMasses"),
-        ["masses without their station"] = Edit(Flyweights, "0 mm: 44 mm; 28 mm: 86 mm", "", 3, "tipCurve", null, HalfGiven, "tipCurve, tipMasses"),
+        ["a station without its masses"] = Edit(Flyweights, "0 g; 4 g", "", 3, "heelMasses", null, HalfGiven, "heelCurve tells nothing without heelMasses"),
+        ["masses without their station"] = Edit(Flyweights, "0 mm: 44 mm; 28 mm: 86 mm", "", 3, "tipCurve", null, HalfGiven, "tipMasses tells nothing without tipCurve or armProfile"),
+
+        ["a driven spring solid at its free length"] = new(
+            c => c.Set(DrivenSprings, "id,freeLength,rate,twistRate,solidLength\ndv-rate,100 mm,9 N/mm,9 N·m/rad,100 mm\ndv-pressed,98 mm,8 N/mm,,\n"),
+            DrivenSprings, 2, "solidLength", "100 mm", NotBelow, "freeLength"),
+        ["a belt worn out when new"] = Edit(Belts, "33.5 mm", "36 mm", 2, "wearLimit", "36 mm", NotBelow, "topWidth, which is 36 mm"),
+        ["a shim all hole"] = Edit(Shims, "40 mm", "56 mm", 2, "insideDiameter", "56 mm", NotBelow, "outsideDiameter"),
+
+        // Ways to know a flyweight.
+        ["a path without a mass"] = Edit(Flyweights, "Plain arm,55,", "Plain arm,,", 2, null, null, NotKnown, "bodyMass with radiusCurve"),
+        ["a mass without a path"] = Edit(Flyweights, "0 mm: 40 mm; 28 mm: 66 mm", "", 2, null, null, NotKnown, "referenceArm with massOverReference"),
+        ["a ramp with a path of its own"] = Edit(Flyweights, "Ramp of two steps,40,,,", "Ramp of two steps,40,,0 mm: 40 mm; 28 mm: 66 mm,", 6, "adjusterCurves", Ramp, EitherOr, "for a ramp"),
+        ["a ramp with an arm profile"] = Edit(Flyweights, "Ramp of two steps,40,,,,,,,,,,", "Ramp of two steps,40,,,,,,,ap-1,,,", 6, "adjusterCurves", Ramp, EitherOr, "for a ramp"),
+        ["pin masses without a ramp"] = Edit(Flyweights, "28 mm: 66 mm,,,,,,,,,,,", "28 mm: 66 mm,,,,,,,,,10 g,,", 2, "adjusterCurves", null, HalfGiven, "pinMasses tells nothing without adjusterCurves"),
+        ["a mass over no arm"] = Edit(Flyweights, "fw-two,-3 g", ",-3 g", 5, "referenceArm", null, HalfGiven, "referenceArm is left out"),
+        ["an arm without its mass over another"] = Edit(Flyweights, "fw-two,-3 g", "fw-two,", 5, "massOverReference", null, HalfGiven, "massOverReference is left out"),
+        ["a mass over an arm out of range"] = Edit(Flyweights, "-3 g", "-300 g", 5, "massOverReference", "-300 g", OutOfRange, "-200 g to 200 g"),
+        ["an arm weighed against a spring"] = Edit(Flyweights, "fw-two,-3 g", "ds-rate,-3 g", 5, "referenceArm", "ds-rate", WrongKind, "a flyweight belongs here"),
+        ["an arm weighed against itself"] = Edit(Flyweights, "fw-two,-3 g", "fw-weighed,-3 g", 5, "referenceArm", "fw-weighed", ReferenceLoop, "leads back here: fw-weighed"),
+        ["an arm profile that is nowhere"] = Edit(Flyweights, "ap-1", "ap-9", 4, "armProfile", "ap-9", UnknownReference, "the id ap-9"),
+        ["an arm profile that is an arm"] = Edit(Flyweights, "ap-1", "fw-two", 4, "armProfile", "fw-two", WrongKind, "armProfile belongs here"),
+        ["masses whose curve neither body nor profile has"] = Edit(Flyweights, "44,,,,,,0; 5", "44,,,,3 g,,0; 5", 4, "heelCurve", null, HalfGiven, "the arm profile ap-1 has none"),
+        ["a holding of no masses"] = Edit(Flyweights, "28 mm: 66 mm,,,,,,,,,,,", "28 mm: 66 mm,,,,,,,,,,screw,", 2, "tipMasses", null, HalfGiven, "tipHolding tells nothing without tipMasses"),
+        ["masses all above their limit"] = Edit(Flyweights, "0; 5,ap-1", "9; 12,ap-1", 4, "tipMasses", "9; 12", NotBelow, "tipMassLimit, which is 8 g"),
+        ["a step without a name"] = Edit(Flyweights, "1 = 0 mm", "0 mm", 6, "adjusterCurves", "0 mm: 40 mm; 28 mm: 64 mm", BadEntry, "name = x: y; x: y"),
+        ["a step with an empty name"] = Edit(Flyweights, "1 = 0 mm", "= 0 mm", 6, "adjusterCurves", ": 0 mm: 40 mm; 28 mm: 64 mm", BadText, "1 to 40"),
+        ["a step that stands twice"] = Edit(Flyweights, "| 2 =", "| 1 =", 6, "adjusterCurves", "1: 0 mm: 40.2 mm; 28 mm: 65 mm", DuplicateValue, "as it is stamped"),
+        ["a step without points"] = Edit(Flyweights, "2 = 0 mm: 40.2 mm; 28 mm: 65 mm", "2 =", 6, "adjusterCurves", "2: ", TooFewPoints, "2 to 200"),
+        ["a stroke after the last step"] = Edit(Flyweights, "28 mm: 65 mm", "28 mm: 65 mm |", 6, "adjusterCurves", "", BadEntry, "parted by |"),
+        ["a step whose points step back"] = Edit(Flyweights, "28 mm: 65 mm", "0 mm: 65 mm", 6, "adjusterCurves", "0 mm: 65 mm", NotRising, "above that of the point before"),
+        ["a header unit on a list of curves"] = Edit(Flyweights, "adjusterCurves", "adjusterCurves [mm]", 1, "adjusterCurves [mm]", null, UnitInHeader, "in the points"),
+
+        // Facts of the trade.
+        ["a way of selling that is none"] = Edit(DriveSprings, "pair,2", "dozen,2", 6, "soldAs", "dozen", BadChoice, "each, pair, set"),
+        ["a pack of nothing"] = Edit(DriveSprings, "pair,2", "pair,0", 6, "packQuantity", "0", OutOfRange, "1 to 1000"),
+        ["a replacement that is nowhere"] = Edit(DriveSprings, "2,ds-rate", "2,ds-new", 6, "supersededBy", "ds-new", UnknownReference, "Check the spelling"),
+        ["a replacement of another kind"] = Edit(DriveSprings, "2,ds-rate", "2,fw-two", 6, "supersededBy", "fw-two", WrongKind, "a driveSpring belongs here"),
+        ["a replacement that is no part"] = Edit(DriveSprings, "2,ds-rate", "2,ge-1", 6, "supersededBy", "ge-1", WrongKind, "a part belongs here"),
+        ["a part that replaces itself"] = Edit(DriveSprings, "2,ds-rate", "2,ds-old", 6, "supersededBy", "ds-old", ReferenceLoop, "leads back here: ds-old"),
+        ["parts that replace each other"] = new(
+            c => c.Replace(DriveSprings, "2,ds-rate", "2,ds-older").Append(DriveSprings, "ds-older,,,,,,,,90 mm,,17 N/mm,,,,,,,,ds-old,\n"),
+            DriveSprings, 6, "supersededBy", "ds-older", ReferenceLoop, "ds-older, ds-old"),
+        ["a part that leads into a loop"] = new(
+            c => c.Replace(DriveSprings, "2,ds-rate", "2,ds-old").Append(DriveSprings, "ds-older,,,,,,,,90 mm,,17 N/mm,,,,,,,,ds-old,\n"),
+            DriveSprings, 6, "supersededBy", "ds-old", ReferenceLoop, "leads back here"),
+        ["a part replaced once more often than is followed"] = new(
+            c => c.Append(DriveSprings, GoodRowTests.Replaced(MaxSupersessions + 1)),
+            DriveSprings, 7, "supersededBy", "ds-2", ChainTooLong, "more than 20 steps"),
+        ["a clutch with one year"] = Edit(DriveSprings, "dr-1 2018-2023", "dr-1 2018", 6, "fitsClutches", "dr-1 2018", BadEntry, "clutch-id 2018-2023"),
+        ["a clutch with a year of five digits"] = Edit(DriveSprings, "2018-2023", "2018-20230", 6, "fitsClutches", "dr-1 2018-20230", OutOfRange, "In toYear"),
+        ["a clutch with its years exchanged"] = Edit(DriveSprings, "2018-2023", "2023-2018", 6, "fitsClutches", "dr-1 2023-2018", NotBelow, "Exchange them"),
+        ["a clutch that stands twice"] = Edit(DriveSprings, "dr-elsewhere", "dr-1 2018-2023", 6, "fitsClutches", "dr-1 2018-2023", DuplicateValue, "Join the two"),
+        ["a clutch of an id that can be none"] = Edit(DriveSprings, "dr-elsewhere", "dr/2", 6, "fitsClutches", "dr/2", BadId, "letters a to z"),
+        ["a clutch that is a gearing"] = Edit(DriveSprings, "dr-elsewhere", "ge-1", 6, "fitsClutches", "dr-1 2018-2023; ge-1; dn-1 2020-; dr-2 -2016", WrongKind, "ge-1 is no clutch"),
+        ["a semicolon after the last clutch"] = Edit(DriveSprings, "dr-2 -2016", "dr-2 -2016;", 6, "fitsClutches", "", BadEntry, "parted by semicolons"),
+
+        // Kits.
+        ["a kit of nothing"] = Edit(Kits, "ds-rate; fw-two; sh-1 x2", "", 2, "contents", null, MissingValue, "The parts in it"),
+        ["packs without their cross"] = Edit(Kits, "sh-1 x2", "sh-1 2", 2, "contents", "sh-1 2", BadEntry, "part-id x2"),
+        ["no packs of a part"] = Edit(Kits, "sh-1 x2", "sh-1 x0", 2, "contents", "sh-1 x0", OutOfRange, "In packs"),
+        ["packs beyond all numbers"] = Edit(Kits, "sh-1 x2", "sh-1 x99999999999999999999", 2, "contents", "sh-1 x99999999999999999999", BadNumber, "whole number"),
+        ["a part that stands twice in a kit"] = Edit(Kits, "ds-rate; fw-two", "ds-rate; ds-rate x2", 2, "contents", "ds-rate x2", DuplicateValue, "Join the two"),
+        ["a part of a kit that is nowhere"] = Edit(Kits, "fw-two", "fw-lost", 2, "contents", "ds-rate; fw-lost; sh-1 x2", UnknownReference, "the id fw-lost"),
+        ["a machine in a kit"] = Edit(Kits, "fw-two", "hill-cart", 2, "contents", null, WrongKind, "hill-cart is the id of a machine; a part belongs here"),
+        ["a kit in a kit"] = Edit(Kits, "fw-two", "kt-2", 2, "contents", null, WrongKind, "kt-2 is a kit itself"),
+        ["a kit in itself"] = Edit(Kits, "fw-two", "kt-1", 2, "contents", null, WrongKind, "kt-1 is a kit itself"),
+
+        // Labour.
+        ["labour of an outlet that is nowhere"] = Edit(Labour, "north,hole", "south,hole", 3, "outlet", "south", UnknownReference, "outlets/"),
+        ["labour of an outlet whose id can be none"] = Edit(Labour, "north,hole", "the north,hole", 3, "outlet", "the north", BadId, "letters a to z"),
+        ["labour of a slot that is none"] = Edit(Labour, "north,hole", "north,belt", 3, "slot", "belt", BadChoice, "driveSpring, flyweight, drivenSpring, hole, helix"),
+        ["labour of a slot that stands twice"] = Edit(Labour, "north,hole", "north,driveSpring", 3, "slot", "driveSpring", DuplicateValue, "Leave one out"),
+        ["labour of more minutes than a day has work"] = Edit(Labour, ",35", ",1001", 2, "minutes", "1001", OutOfRange, "0 to 1000"),
+        ["labour in minutes with their unit"] = Edit(Labour, ",35", ",35 min", 2, "minutes", "35 min", BadNumber, "whole number"),
+        ["labour without its minutes"] = Edit(Labour, ",35", ",", 2, "minutes", null, BadNumber, "whole number"),
+        ["labour without the column of minutes"] = new(c => c.Set(Labour, "outlet,slot\nnorth,hole\n"), Labour, 1, "minutes", null, MissingColumn, "minutes is needed"),
 
         // Outlets.
         ["an offer of an unknown part"] = Edit(Outlet, "ds-rate", "ds-lost", 2, "partId", "ds-lost", UnknownReference, "Check the spelling"),
-        ["an offer of a machine"] = Edit(Outlet, "ds-rate", "hill-cart", 2, "partId", "hill-cart", WrongKind, "Outlets sell parts"),
+        ["an offer of a machine"] = Edit(Outlet, "ds-rate", "hill-cart", 2, "partId", "hill-cart", WrongKind, "a part belongs here"),
         ["an offer without a part"] = Edit(Outlet, "ds-rate", "", 2, "partId", null, BadId, "1 to 64"),
         ["a part with two offers"] = Edit(Outlet, "hx-two", "ds-rate", 4, "partId", "ds-rate", DuplicateId, "Join the two"),
         ["a currency in small letters"] = Edit(Outlet, "ds-rate,CAD", "ds-rate,cad", 2, "currency", "cad", BadCurrency, "ISO 4217"),
@@ -129,7 +206,7 @@ internal static class BadCsvRows
         ["a price with decimals"] = Edit(Outlet, "2450", "24.50", 2, "priceMinor", "24.50", BadNumber, "whole number"),
         ["a price below zero"] = Edit(Outlet, "2450", "-1", 2, "priceMinor", "-1", OutOfRange, "0 to"),
         ["a stock beyond reason"] = Edit(Outlet, ",0\n", ",1000001\n", 3, "stock", "1000001", OutOfRange, "0 to 1000000"),
-        ["an outlet without the stock column"] = new(c => c.Set(Outlet, "partId,currency,priceMinor\nds-rate,CAD,5\n"), Outlet, 1, "stock", null, MissingColumn, "Empty cells"),
+        ["an outlet without the stock column"] = new(c => c.Set(Outlet, "partId,currency,priceMinor\nds-rate,CAD,5\n"), Outlet, 1, "stock", null, MissingColumn, "stock is needed"),
         ["an outlet column of an unknown name"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock,shelf\nds-rate,CAD,5,6,7\n"), Outlet, 1, "shelf", null, UnknownColumn, "priceMinor, stock"),
         ["an outlet column that stands twice"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock,stock\nds-rate,CAD,5,6,7\n"), Outlet, 1, "stock", null, DuplicateColumn, "Leave one out"),
         ["an outlet with no row"] = new(c => c.Set(Outlet, "partId,currency,priceMinor,stock\n"), Outlet, null, null, null, MissingValue, "currency is not known"),

@@ -17,4 +17,9 @@ internal sealed record BadRow(
     public static BadRow Machine(
         string old, string @new, string pointer, string? value, string code, string remedy) =>
         Edit(TestCatalog.Machine, old, @new, null, pointer, value, code, remedy);
+
+    /// <summary>In the file of the haulers, likewise.</summary>
+    public static BadRow Hauler(
+        string old, string @new, string pointer, string? value, string code, string remedy) =>
+        Edit(TestCatalog.Haulers, old, @new, null, pointer, value, code, remedy);
 }

@@ -15,13 +15,18 @@ public sealed class GoodRowTests
 
         Assert.Equal(
             [
-                "ds-geometry", "ds-loads", "ds-rate", "ds-table", "fw-plain", "fw-two",
-                "dv-geometry", "dv-loads", "dv-rate", "dv-tables", "hx-points", "hx-straight", "hx-two",
-                "en-1", "dr-1", "dn-1", "be-1", "ge-1", "hill-cart",
+                "ds-geometry", "ds-loads", "ds-old", "ds-rate", "ds-table",
+                "fw-plain", "fw-profile", "fw-ramp", "fw-ramp-json", "fw-two", "fw-weighed",
+                "dv-geometry", "dv-loads", "dv-pressed", "dv-rate", "dv-tables", "hx-points", "hx-straight", "hx-two",
+                "be-1", "be-2", "sh-1", "kt-1", "kt-2", "ap-1",
+                "en-1", "dr-1", "dr-2", "dn-1", "dn-adjusted", "dn-paired", "dn-pressed", "ge-1",
+                "hauler", "hill-cart", "pusher",
             ],
             contents.Items.Select(i => i.Id));
         Assert.Equal("north", Assert.Single(contents.Outlets).Id);
-        Assert.Equal("hill-cart", Assert.Single(new CatalogSnapshot("r", contents).Machines).Machine.Id);
+        Assert.Equal(
+            ["hauler", "hill-cart", "pusher"],
+            new CatalogSnapshot("r", contents).Machines.Select(m => m.Machine.Id));
     }
 
     [Fact]
@@ -243,9 +248,186 @@ public sealed class GoodRowTests
                 ["ds-rate"] = new(2450, 6),
                 ["fw-two"] = new(null, 0),
                 ["hx-two"] = new(9400, null),
+                ["kt-1"] = new(29_900, 1),
+                ["be-2"] = new(14_900, 2),
+                ["sh-1"] = new(350, 40),
             },
             outlet.Offers);
     }
+
+    [Fact]
+    public void Labour_goes_to_its_outlet_and_no_file_of_it_is_needed()
+    {
+        Assert.Equal(
+            new Dictionary<Slot, int> { [Slot.DriveSpring] = 35, [Slot.Hole] = 0 },
+            Assert.Single(new TestCatalog().Contents().Outlets).LabourMinutes);
+        Assert.Empty(Assert.Single(new TestCatalog().Remove(TestCatalog.Labour).Contents().Outlets).LabourMinutes);
+    }
+
+    [Fact]
+    public void Trade_facts_are_read()
+    {
+        var spring = new TestCatalog().Item<DriveSpring>("ds-old");
+
+        Assert.Equal((SoldAs.Pair, 2, "ds-rate"), (spring.SoldAs!.Value, spring.PackQuantity!.Value, spring.SupersededBy));
+        Assert.Equal(
+            [new("dr-1", 2018, 2023), new("dr-elsewhere", null, null), new("dn-1", 2020, null), new("dr-2", null, 2016)],
+            spring.FitsClutches!);
+        Assert.Equal(
+            [new ClutchFit("dr-2", 2018, 2023), new ClutchFit("dn-far", null, 2016)],
+            new TestCatalog().Item<Kit>("kt-2").FitsClutches!);
+    }
+
+    [Fact]
+    public void Kits_are_read_from_CSV_and_JSON_with_one_pack_where_none_is_said()
+    {
+        Assert.Equal(
+            [new KitLine("ds-rate", 1), new KitLine("fw-two", 1), new KitLine("sh-1", 2)],
+            new TestCatalog().Item<Kit>("kt-1").Contents);
+        Assert.Equal(
+            [new KitLine("ds-old", 1), new KitLine("be-2", 2)], new TestCatalog().Item<Kit>("kt-2").Contents);
+    }
+
+    [Fact]
+    public void A_ramp_is_read_by_its_steps_from_CSV_and_JSON()
+    {
+        var ramp = new TestCatalog().Item<Flyweight>("fw-ramp");
+        var inJson = new TestCatalog().Item<Flyweight>("fw-ramp-json");
+
+        Assert.Equal(["1", "2"], ramp.AdjusterCurves!.Select(c => c.Name));
+        AssertPoints([(0, 0.040), (0.028, 0.064)], ramp.AdjusterCurves![0].Points);
+        AssertPoints([(0, 0.0402), (0.028, 0.065)], ramp.AdjusterCurves[1].Points);
+        Assert.Equal([0.0103, 0.012], ramp.PinMasses!);
+        Assert.Equal(["1", "value"], inJson.AdjusterCurves!.Select(c => c.Name));
+        AssertPoints([(0, 0.0402), (0.028, 0.065)], inJson.AdjusterCurves![1].Points);
+        Assert.Equal(
+            new Dictionary<string, Origin>
+            {
+                ["bodyMass"] = Origin.Measured,
+                ["pinMasses"] = Origin.Measured,
+                ["adjusterCurves"] = Origin.Measured,
+            },
+            inJson.Origins);
+    }
+
+    [Fact]
+    public void A_list_of_curves_may_state_an_origin_of_its_own()
+    {
+        var catalog = new TestCatalog()
+            .Replace(TestCatalog.Haulers, "\"adjusterCurves\": {", "\"adjusterCurves\": { \"origin\": \"drawing\", \"value\": {")
+            .Replace(TestCatalog.Haulers, "\"65 mm\"]]\n", "\"65 mm\"]]}\n");
+
+        var ramp = catalog.Item<Flyweight>("fw-ramp-json");
+
+        Assert.Equal(["1", "value"], ramp.AdjusterCurves!.Select(c => c.Name));
+        Assert.Equal(Origin.Drawing, ramp.Origins["adjusterCurves"]);
+    }
+
+    [Fact]
+    public void A_body_of_a_known_make_has_the_curves_of_its_profile_once_it_is_in_the_catalog()
+    {
+        CatalogContents contents = new TestCatalog().Contents();
+
+        var asImported = (Flyweight)contents.Items.Single(i => i.Id == "fw-profile");
+        var inUse = (Flyweight)new CatalogSnapshot("r", contents).FindPart("fw-profile")!;
+
+        Assert.Empty(asImported.RadiusCurve);
+        Assert.Equal((MassHolding.Rivet, 0.008), (asImported.TipHolding!.Value, asImported.TipMassLimit!.Value.Kilograms));
+        AssertPoints([(0, 0.040), (0.028, 0.066)], inUse.RadiusCurve);
+        Assert.Equal([StationName.Tip], inUse.Stations().Select(s => s.Name));
+    }
+
+    [Fact]
+    public void A_body_may_be_known_only_against_another()
+    {
+        var body = new TestCatalog().Item<Flyweight>("fw-weighed");
+
+        Assert.Equal(("fw-two", -0.003), (body.ReferenceArmId, body.MassOverReference!.Value.Kilograms));
+        Assert.Equal(0, body.BodyMass.Kilograms);
+    }
+
+    [Fact]
+    public void A_driven_spring_of_unknown_twist_is_taken()
+    {
+        var spring = new TestCatalog().Item<DrivenSpring>("dv-pressed");
+
+        Assert.True(spring.CompressionKnown);
+        Assert.False(spring.TwistKnown);
+    }
+
+    [Fact]
+    public void A_belt_of_a_list_has_the_figures_of_its_supplier_and_facts_of_trade_have_no_origin()
+    {
+        var belt = new TestCatalog().Item<Belt>("be-2");
+
+        Assert.Equal(0.036, belt.TopWidth!.Value.Meters, 1e-15);
+        Assert.Equal(SoldAs.Each, belt.SoldAs);
+        Assert.Equal(
+            ["efficiency", "friction", "massPerLength", "pitchLength", "topWidth", "wearLimit"],
+            belt.Origins.Keys.Order(StringComparer.Ordinal));
+        Assert.All(belt.Origins.Values, origin => Assert.Equal(Origin.Drawing, origin));
+        Assert.Empty(new TestCatalog().Item<Shim>("sh-1").Origins);
+    }
+
+    [Fact]
+    public void Model_years_have_no_origin()
+    {
+        var catalog = new TestCatalog()
+            .Replace(TestCatalog.Haulers, "\"dr-2\", \"origin\": \"measured\"", "\"dr-2\", \"origin\": \"classDefault\"");
+
+        var clutch = catalog.Item<DriveClutch>("dr-2");
+
+        Assert.Equal((2016, 2024), (clutch.FromYear!.Value, clutch.ToYear!.Value));
+        Assert.Equal(Origin.ClassDefault, clutch.Origins["shimLimit"]);
+        Assert.DoesNotContain("fromYear", clutch.Origins.Keys);
+    }
+
+    [Fact]
+    public void Adjusters_pairs_of_holes_and_clutches_that_twist_nothing_are_read()
+    {
+        Assert.Equal(
+            ["40", "50", "60", "70", "80"],
+            new TestCatalog().Item<DrivenClutch>("dn-adjusted").TwistChoices().Select(h => h.Name));
+        Assert.Equal(
+            [SpringHole.Pair("2", "A", 70), SpringHole.Pair("2", "B", 85.5)],
+            new TestCatalog().Item<DrivenClutch>("dn-paired").Holes);
+        Assert.Equal(DrivenFamily.CompressionOnly, new TestCatalog().Item<DrivenClutch>("dn-pressed").Family);
+    }
+
+    [Fact]
+    public void An_adjuster_may_have_as_many_settings_as_a_field_has_points()
+    {
+        var clutch = new TestCatalog().Replace(
+            TestCatalog.Haulers, "\"adjusterToDeg\": 80, \"adjusterStepDeg\": 10",
+            "\"adjusterToDeg\": 239, \"adjusterStepDeg\": 1").Item<DrivenClutch>("dn-adjusted");
+
+        Assert.Equal(Field.MaxPoints, clutch.TwistChoices().Count);
+    }
+
+    [Fact]
+    public void A_fitted_set_may_name_a_step_a_pin_mass_and_shims_and_a_run_may_have_no_engagement()
+    {
+        var hauler = new TestCatalog().Item<Machine>("hauler");
+
+        Assert.Equal("2", hauler.Fitted!.AdjusterStep);
+        Assert.Equal(new FittedShims("sh-1", 2), hauler.Fitted.Shims);
+        Assert.Equal(
+            new Dictionary<StationName, double> { [StationName.Pin] = 0.0103 }, hauler.Fitted.StationMasses);
+        Assert.Null(Assert.Single(hauler.Baselines).EngagementRpm);
+        Assert.Equal(("utility", 2016, 2020), (hauler.Use, hauler.FromYear!.Value, hauler.ToYear!.Value));
+    }
+
+    [Fact]
+    public void A_replaced_part_may_be_replaced_as_often_as_is_followed()
+    {
+        var catalog = new TestCatalog().Append(TestCatalog.DriveSprings, Replaced(CatalogSnapshot.MaxSupersessions));
+
+        Assert.Equal("ds-rate", new CatalogSnapshot("r", catalog.Contents()).FindCurrentPart("ds-1")!.Id);
+    }
+
+    /// <summary>Rows ds-1 to ds-n, each replaced by the next and the last by ds-rate.</summary>
+    internal static string Replaced(int count) => string.Concat(Enumerable.Range(1, count).Select(i =>
+        $"ds-{i},,,,,,,,90 mm,,17 N/mm,,,,,,,,{(i < count ? $"ds-{i + 1}" : "ds-rate")},\n"));
 
     [Theory]
     [InlineData("0.5 mm", "200 mm")]
@@ -257,6 +439,7 @@ public sealed class GoodRowTests
             id,wireDiameter,outsideDiameter,freeLength,rate
             ds-rate,{wire},{outside},400 mm,100 N/m
             ds-loads,,,5 mm,1000 N/mm
+            ds-old,,,5 mm,1000 N/mm
             """).Item<DriveSpring>("ds-rate");
 
         Assert.Equal(0.4, spring.FreeLength!.Value.Meters, 1e-12);

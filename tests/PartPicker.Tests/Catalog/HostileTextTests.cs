@@ -17,8 +17,10 @@ public sealed class HostileTextTests
     private static readonly string[] CsvFiles =
     [
         TestCatalog.DriveSprings, TestCatalog.Flyweights, TestCatalog.DrivenSprings, TestCatalog.Helices,
-        TestCatalog.Outlet,
+        TestCatalog.Belts, TestCatalog.Shims, TestCatalog.Kits, TestCatalog.Outlet, TestCatalog.Labour,
     ];
+
+    private static readonly string[] MachineFiles = [TestCatalog.Machine, TestCatalog.Haulers];
 
     /// <summary>Text of any kind, and text of the pieces that readers treat specially.</summary>
     private static readonly Gen<string> AnyText = Gen.OneOf(
@@ -27,12 +29,12 @@ public sealed class HostileTextTests
                 "\"", "\"\"", ",", ";", ":", "\n", "\r", "\0", "\t", " ", "[", "]", "{", "}", "\\", "\\u", "d800",
                 "/", "~", "0", "-0", "1", ".", "e", "e999", "NaN", "∞", "mm", " mm", "in", "N", "N/mm", "°",
                 "\uFEFF", "é", "\U0001F600",
-                "null", "true", "value", "origin", "40 mm: 900 N", "ds-rate")
+                "null", "true", "value", "origin", "40 mm: 900 N", "ds-rate", "=", "|", " x2", "2018-", "ds-old", "kt-1")
             .Array[0, 8].Select(string.Concat));
 
     [Fact]
     public void Any_text_in_any_cell_is_answered() =>
-        Gen.Select(Pick(CsvFiles), Gen.Int[0, 4], Gen.Int[0, 18], AnyText, Gen.Bool).Sample(
+        Gen.Select(Pick(CsvFiles), Gen.Int[0, 6], Gen.Int[0, 19], AnyText, Gen.Bool).Sample(
             (file, line, column, text, quoted) =>
             {
                 var catalog = new TestCatalog();
@@ -46,7 +48,7 @@ public sealed class HostileTextTests
 
     [Fact]
     public void Any_text_anywhere_in_any_file_is_answered() =>
-        Gen.Select(Pick([.. CsvFiles, TestCatalog.Machine]), Gen.Int[0, 3_000], Gen.Int[0, 30], AnyText).Sample(
+        Gen.Select(Pick([.. CsvFiles, .. MachineFiles]), Gen.Int[0, 5_000], Gen.Int[0, 30], AnyText).Sample(
             (file, start, length, text) =>
             {
                 var catalog = new TestCatalog();
@@ -59,22 +61,22 @@ public sealed class HostileTextTests
 
     [Fact]
     public void Any_text_in_place_of_any_value_of_a_machine_file_is_answered() =>
-        Gen.Select(Gen.Int[0, 200], AnyText, Gen.Bool).Sample(
-            (which, text, bare) =>
+        Gen.Select(Pick(MachineFiles), Gen.Int[0, 300], AnyText, Gen.Bool).Sample(
+            (file, which, text, bare) =>
             {
                 var catalog = new TestCatalog();
-                string whole = catalog.Text(TestCatalog.Machine);
+                string whole = catalog.Text(file);
                 MatchCollection values = Regex.Matches(whole, "(?<=: ?|\\[|, )(\"[^\"]*\"|[0-9.]+)");
                 Match value = values[which % values.Count];
                 string written = bare ? text : JsonSerializer.Serialize(text);
                 AssertAnswered(catalog.Set(
-                    TestCatalog.Machine, whole.Remove(value.Index, value.Length).Insert(value.Index, written)));
+                    file, whole.Remove(value.Index, value.Length).Insert(value.Index, written)));
             },
             iter: 300);
 
     [Fact]
     public void Any_bytes_in_any_file_are_answered() =>
-        Gen.Select(Pick([.. CsvFiles, TestCatalog.Machine]), Gen.Int[0, 3_000], Gen.Byte.Array[1, 6]).Sample(
+        Gen.Select(Pick([.. CsvFiles, .. MachineFiles]), Gen.Int[0, 5_000], Gen.Byte.Array[1, 6]).Sample(
             (file, start, bytes) =>
             {
                 var catalog = new TestCatalog();

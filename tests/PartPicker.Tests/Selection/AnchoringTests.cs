@@ -16,7 +16,7 @@ public sealed class AnchoringTests
         double ratio = new Bench().Predicted().Curve[4].Ratio;
         Bench bench = new Bench() with { Run = set => new Baseline(set, 1930, [new(ratio, 7850)], null, High) };
         Prediction prediction = bench.Predicted(r => r with { Air = High });
-        Assert.Equal(1930, prediction.EngagementRpm, 1e-9);
+        Assert.Equal(1930, prediction.EngagementRpm!.Value, 1e-9);
         Assert.Equal(7850, prediction.Curve[4].Upshift!.Rpm, 1e-6);
         RatioRpm residual = Assert.Single(prediction.Anchoring!.Residuals);
         Assert.Equal(ratio, residual.Ratio, 1e-9);
@@ -25,7 +25,7 @@ public sealed class AnchoringTests
 
         // The factors belong to the parts and their run: in other air the curve moves, the engagement does not.
         Prediction atSea = bench.Predicted();
-        Assert.Equal(1930, atSea.EngagementRpm, 1e-9);
+        Assert.Equal(1930, atSea.EngagementRpm!.Value, 1e-9);
         Assert.NotEqual(7850, atSea.Curve[4].Upshift!.Rpm, 1.0);
         Assert.Equal(prediction.Anchoring.ThrustFactor, atSea.Anchoring!.ThrustFactor, 1e-12);
     }
@@ -54,7 +54,7 @@ public sealed class AnchoringTests
         Assert.Equal(
             prediction.Curve.Select(p => p.Upshift!.Rpm - 8000), prediction.Anchoring.Residuals.Select(r => r.Rpm),
             (a, b) => Math.Abs(a - b) < 1e-6);
-        Assert.Equal(2000, prediction.EngagementRpm, 1e-9);
+        Assert.Equal(2000, prediction.EngagementRpm!.Value, 1e-9);
     }
 
     // Unanchored the fitted parts engage at 2026 rpm: a factor of 0.7 stands for 2422 rpm, 1.4 for 1712.
@@ -87,9 +87,9 @@ public sealed class AnchoringTests
     {
         var bench = new Bench();
         var own = new Baseline(bench.Fitted, 1900, [], 7700, default);
-        Assert.Equal(1900, bench.Predicted(r => r with { Baseline = own }).EngagementRpm, 1e-9);
-        Assert.Equal(1900, bench.Answer(r => r with { Baseline = own }).Fitted.Prediction.EngagementRpm, 1e-9);
-        Assert.Equal(2000, bench.Answer().Fitted.Prediction.EngagementRpm, 1e-9);
+        Assert.Equal(1900, bench.Predicted(r => r with { Baseline = own }).EngagementRpm!.Value, 1e-9);
+        Assert.Equal(1900, bench.Answer(r => r with { Baseline = own }).Fitted.Prediction.EngagementRpm!.Value, 1e-9);
+        Assert.Equal(2000, bench.Answer().Fitted.Prediction.EngagementRpm!.Value, 1e-9);
     }
 
     [Fact]
@@ -102,8 +102,8 @@ public sealed class AnchoringTests
             Shelf = [softer],
             Run = set => new Baseline(set with { DriveSpring = "softer" }, 1850, [], 7900, default),
         };
-        Assert.Equal(1850, bench.Predicted(r => r with { Parts = bench.Fitted with { DriveSpring = "softer" } }).EngagementRpm, 1e-9);
-        Assert.Equal(1850 * Math.Sqrt(19.0 / 17), bench.Predicted().EngagementRpm, 1e-6);
+        Assert.Equal(1850, bench.Predicted(r => r with { Parts = bench.Fitted with { DriveSpring = "softer" } }).EngagementRpm!.Value, 1e-9);
+        Assert.Equal(1850 * Math.Sqrt(19.0 / 17), bench.Predicted().EngagementRpm!.Value, 1e-6);
     }
 
     public static TheoryData<string, string, Func<Baseline, Baseline>> Impossible => new()

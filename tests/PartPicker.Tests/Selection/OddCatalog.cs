@@ -3,6 +3,7 @@ using PartPicker.Mechanics;
 using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.TestKit;
+using UnitsNet;
 
 namespace PartPicker.Tests.Selection;
 
@@ -60,6 +61,7 @@ internal sealed class OddCatalog
         object? value = field.Get(item);
         return value is null && Grouped.Contains(field.Name) ? item : field.Set(item, field.Shape switch
         {
+            FieldShape.Quantity when field.Dimension == Length.Info && random.Next(3) == 0 => NearLimit(),
             FieldShape.Quantity or FieldShape.Number => Odd(value as double?, field.Min, field.Max),
             FieldShape.Count => random.Next((int)field.Min, (int)field.Max + 1),
             FieldShape.Text => WireMaterial.All[random.Next(WireMaterial.All.Count)].Key,
@@ -78,8 +80,8 @@ internal sealed class OddCatalog
             // One point of a curve that is given, moved by a little or by much.
             CurvePoint[] moved = [.. points];
             int at = random.Next(moved.Length);
-            moved[at] = random.Next(2) == 0
-                ? moved[at] with { X = Odd(moved[at].X, field.XRange.Min, field.XRange.Max) }
+            moved[at] = random.Next(3) == 0 && field.XDimension == Length.Info ? moved[at] with { X = NearLimit() }
+                : random.Next(2) == 0 ? moved[at] with { X = Odd(moved[at].X, field.XRange.Min, field.XRange.Max) }
                 : moved[at] with { Y = Odd(moved[at].Y, field.Min, field.Max) };
             return [.. moved.OrderBy(p => p.X)];
         }
@@ -90,6 +92,13 @@ internal sealed class OddCatalog
         if (field.Name == "loadTable")
             Array.Reverse(ys);
         return [.. xs.Zip(ys, (x, y) => new CurvePoint(x, y))];
+    }
+
+    /// <summary>A length of the machine, or within a tenth of a millimetre of one.</summary>
+    private double NearLimit()
+    {
+        double[] limitsMm = [24.5, 38.6, 41, 40, 42, 46, 47.5, 56, 60, 72];
+        return limitsMm[random.Next(limitsMm.Length)] / 1000 + 2e-4 * (random.NextDouble() - 0.5);
     }
 
     private double Odd(double? now, double min, double max) => random.Next(6) switch

@@ -204,7 +204,7 @@ public sealed class SpringKnowledgeTests
         Prediction prediction = bench.Predicted(r => r with { Anchor = false });
         return
         [
-            prediction.EngagementRpm,
+            prediction.EngagementRpm!.Value,
             .. prediction.Curve.SelectMany(p => new[] { p.Upshift!.Rpm, p.Upshift.DrivenClamp.Newtons, p.Backshift!.Rpm }),
         ];
     }

@@ -98,6 +98,9 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             Schema(typeof(CurveWire)),
             new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(QuantityWire)) },
             new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(HoleWire)) },
+            new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(NamedCurveWire)) },
+            new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(ClutchFitWire)) },
+            new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(KitLineWire)) },
         ];
 
         IOpenApiSchema Schema(Type type) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);

@@ -7,7 +7,7 @@ internal sealed record FittedWire
     public required PartsWire Parts { get; init; }
 
     /// <summary>Engine speed at which the belt takes hold.</summary>
-    public required double EngagementRpm { get; init; }
+    public required double? EngagementRpm { get; init; }
 
     /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }

@@ -9,6 +9,9 @@ internal sealed record FlyweightChoiceWire
     /// <summary>What a person calls it; may be empty.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Mass by station (heel, middle, tip); a station that is not listed is empty.</summary>
+    /// <summary>Step of its ramp's adjuster; null where it has none.</summary>
+    public required string? AdjusterStep { get; init; }
+
+    /// <summary>Mass by station (pin, heel, middle, tip); a station that is not listed is empty.</summary>
     public required IReadOnlyDictionary<string, QuantityWire> StationMasses { get; init; }
 }

@@ -7,7 +7,7 @@ internal sealed record MachineBaselineWire
     public required PartsWire Parts { get; init; }
 
     /// <summary>Engine speed at which the belt took hold.</summary>
-    public required double EngagementRpm { get; init; }
+    public required double? EngagementRpm { get; init; }
 
     /// <summary>Engine speed held through the whole shift; null where it was noted by ratio.</summary>
     public required double? ShiftRpm { get; init; }

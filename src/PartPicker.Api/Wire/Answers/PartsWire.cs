@@ -6,6 +6,9 @@ internal sealed record PartsWire
     /// <summary>The drive spring.</summary>
     public required NamedIdWire DriveSpring { get; init; }
 
+    /// <summary>What lies under the drive spring; null: nothing.</summary>
+    public required FittedShimsWire? Shims { get; init; }
+
     /// <summary>The flyweight, with what is in its stations.</summary>
     public required FlyweightChoiceWire Flyweight { get; init; }
 

@@ -30,17 +30,38 @@ internal sealed record PickAnswerWire
     /// <summary>The choices, best first.</summary>
     public required IReadOnlyList<PickWire> Picks { get; init; }
 
+    /// <summary>The cheapest choice within tolerance; null when there is none of known price.</summary>
+    public required ShortPickWire? Cheapest { get; init; }
+
+    /// <summary>The choice within tolerance that changes the fewest slots; null when none is within tolerance.</summary>
+    public required ShortPickWire? FewestChanges { get; init; }
+
+    /// <summary>Choices within tolerance that no other beats in miss, price and changes at once.</summary>
+    public required IReadOnlyList<ShortPickWire> Undominated { get; init; }
+
+    /// <summary>How many undominated choices there are; more than are listed when the list was cut.</summary>
+    public required int UndominatedCount { get; init; }
+
+    /// <summary>When nothing is found: for each rule in the way, the closest sets if it alone were waived.</summary>
+    public required IReadOnlyList<WaiverWire> Waivers { get; init; }
+
+    /// <summary>Replaced part numbers that the request named, and the parts that were used.</summary>
+    public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
+
     /// <summary>Parts that do not fit, each with its rule.</summary>
     public required IReadOnlyList<RefusalWire> Refusals { get; init; }
 
     /// <summary>How many more refusals there are than are listed.</summary>
-    public required int RefusalsLeftOut { get; init; }
+    public required long RefusalsLeftOut { get; init; }
 
-    /// <summary>Rules that could not be checked because a value is missing.</summary>
+    /// <summary>Rules whose break may do harm and that could not be checked because a value is missing.</summary>
     public required IReadOnlyList<NotCheckedWire> NotChecked { get; init; }
 
     /// <summary>How many more unchecked rules there are than are listed.</summary>
-    public required int NotCheckedLeftOut { get; init; }
+    public required long NotCheckedLeftOut { get; init; }
+
+    /// <summary>How often each rule could not be checked, in all.</summary>
+    public required IReadOnlyList<UnknownRuleWire> UnknownByRule { get; init; }
 
     /// <summary>What stands between the request and a set within tolerance; empty when there is such a set.</summary>
     public required IReadOnlyList<ObstacleWire> InTheWay { get; init; }

@@ -15,8 +15,8 @@ internal sealed record PickWire
     [WordsOf(typeof(Slot))]
     public required IReadOnlyList<string> Changes { get; init; }
 
-    /// <summary>Engine speed at which the belt takes hold.</summary>
-    public required double EngagementRpm { get; init; }
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
+    public required double? EngagementRpm { get; init; }
 
     /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
@@ -36,11 +36,20 @@ internal sealed record PickWire
     /// <summary>Price of what is not already fitted; null when a price is not known.</summary>
     public required PriceWire? Price { get; init; }
 
+    /// <summary>What to buy for it, for the least money; empty without an outlet.</summary>
+    public required IReadOnlyList<PurchaseWire> ToBuy { get; init; }
+
+    /// <summary>Minutes of work at the outlet; null when a changed slot has none stated.</summary>
+    public required int? LabourMinutes { get; init; }
+
     /// <summary>How the miss comes about.</summary>
     public required ExplanationWire Explanation { get; init; }
 
     /// <summary>By how much each checked rule is kept.</summary>
     public required IReadOnlyList<FitMarginWire> FitMargins { get; init; }
+
+    /// <summary>Rules that its parts were not measured by, and whether the supplier's list stands in.</summary>
+    public required IReadOnlyList<FitGapWire> FitGaps { get; init; }
 
     /// <summary>Warnings that belong beside the answer.</summary>
     public required IReadOnlyList<CautionWire> Cautions { get; init; }

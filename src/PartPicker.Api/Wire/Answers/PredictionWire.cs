@@ -33,8 +33,8 @@ internal sealed record PredictionWire
     /// <summary>How it is tied; null when it is not.</summary>
     public required AnchoringWire? Anchoring { get; init; }
 
-    /// <summary>Engine speed at which the belt takes hold.</summary>
-    public required double EngagementRpm { get; init; }
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
+    public required double? EngagementRpm { get; init; }
 
     /// <summary>The sheave travel that decides engagement.</summary>
     public required QuantityWire EngagementTravel { get; init; }
@@ -50,6 +50,9 @@ internal sealed record PredictionWire
 
     /// <summary>Torque in this air over torque at sea level.</summary>
     public required double TorqueFactor { get; init; }
+
+    /// <summary>Replaced part numbers that the request named, and the parts that were used.</summary>
+    public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<ShiftPointWire> Curve { get; init; }

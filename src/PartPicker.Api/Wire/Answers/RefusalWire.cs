@@ -15,11 +15,11 @@ internal sealed record RefusalWire
     /// <summary>Stable name of the rule.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>What the part has.</summary>
-    public required QuantityWire Measured { get; init; }
+    /// <summary>What the part has; null for a rule of words.</summary>
+    public required QuantityWire? Measured { get; init; }
 
-    /// <summary>What the machine allows.</summary>
-    public required QuantityWire Limit { get; init; }
+    /// <summary>What the machine allows; null for a rule of words.</summary>
+    public required QuantityWire? Limit { get; init; }
 
     /// <summary>The same for a person.</summary>
     public required string Sentence { get; init; }

@@ -31,6 +31,12 @@ internal static class PickRequestReader
             ?? PickRequest.StandardLaunchMarginRpm;
         double? slipMargin = body.Number("slipMargin", RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin);
         IReadOnlySet<Slot> keep = body.WordSet<Slot>("keep") ?? new HashSet<Slot>();
+        IReadOnlySet<string> exclude = common.Excluded(body);
+        bool inStockOnly = body.Flag("inStockOnly") ?? false;
+        long? priceCeiling = body.WholeNumber("priceCeilingMinor", 0, RequestLimits.MaxPriceMinor);
+        bool demandChecked = body.Flag("demandChecked") ?? false;
+        RankBy rankBy = body.Word<RankBy>("rankBy") ?? RankBy.Miss;
+        bool group = body.Flag("group") ?? false;
         Outlet? outlet = common.Outlet(body);
         int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount) ?? PickRequest.StandardCount;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
@@ -43,7 +49,9 @@ internal static class PickRequestReader
         {
             Machine = machine!, Target = target!, Tolerances = tolerances, Weights = weights, Fitted = fitted,
             Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
-            LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Outlet = outlet,
+            LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
+            InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
+            Group = group, Outlet = outlet,
             Count = count, PointCount = pointCount,
         };
     }
@@ -52,17 +60,10 @@ internal static class PickRequestReader
     {
         if (body.Object("targets", "the rpm that are wanted, as an object", required: true) is not { } reader)
             return null;
-        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
-        (double? flatRpm, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
+        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
+        ShiftGoal? goal = GoalReader.Read(reader, faults);
         reader.RefuseOthers();
-        // A curve of one point is flat, whatever its ratio: a target has one spelling.
-        return (engagementRpm, flatRpm, curve) switch
-        {
-            ({ } engagement, { } flat, null) => ShiftTarget.Flat(engagement, flat),
-            ({ } engagement, null, [var only]) => ShiftTarget.Flat(engagement, only.Rpm),
-            ({ } engagement, null, { } points) => new ShiftTarget(engagement, points),
-            _ => null,
-        };
+        return goal is null ? null : new ShiftTarget(engagementRpm, goal);
     }
 
     private static Tolerances ReadTolerances(ObjectReader body)

@@ -20,6 +20,10 @@ internal sealed record QuantityRule(QuantityInfo Dimension, double Min, double M
     public static readonly QuantityRule StationMass = new(
         Mass.Info, 0, RequestLimits.MaxStationMassKg, "a mass with its unit from 0 g to 100 g, as in \"4 g\"");
 
+    public static readonly QuantityRule VehicleSpeed = new(
+        Speed.Info, RequestLimits.MinSpeedMPerS, RequestLimits.MaxSpeedMPerS,
+        "a speed with its unit from 0 km/h to 540 km/h, as in \"40 km/h\" or \"25 mph\"");
+
     // The end of a range stated in one unit must hold in every other.
     private const double Slack = 1e-9;
 

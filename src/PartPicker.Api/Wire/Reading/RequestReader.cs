@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PartPicker.Api.Errors;
 using PartPicker.Parts;
 using PartPicker.Selection;
@@ -55,6 +56,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         string? sentFlyweight = PartId<Flyweight>(reader, "flyweight", basis);
         string? flyweight = reader.Has("flyweight") ? sentFlyweight : basis.Set?.Flyweight;
         IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
+        string? step = reader.Text("adjusterStep", "the step of a ramp's adjuster, as text");
+        FittedShims? shims = Shims(reader, basis);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
         string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
         string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
@@ -62,7 +65,13 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
 
         // Station masses belong to their body: another body starts with empty stations.
         masses ??= basis.Set is { } from && flyweight == from.Flyweight ? from.StationMasses : NoMasses;
-        PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "");
+        step ??= basis.Set is { } on && flyweight == on.Flyweight ? on.AdjusterStep : null;
+        shims ??= basis.Set is { } under && driveSpring == under.DriveSpring && !reader.Has("shims") ? under.Shims : null;
+        PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "")
+        {
+            AdjusterStep = step,
+            Shims = shims,
+        };
         CheckAgainstMachine(set, reader);
         return faults.Count > faultsBefore ? null : set;
     }
@@ -74,7 +83,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             return;
         foreach (RequestProblem problem in SetCheck.Find(catalog, machine, set, reader.Pointer[1..]))
         {
-            if (problem.Code == RequestProblemCodes.StationMass
+            if (problem.Code is RequestProblemCodes.StationMass or RequestProblemCodes.UnknownAdjusterStep
+                    or RequestProblemCodes.TooManyShims
                 || (problem.Code == RequestProblemCodes.UnknownHole && set.Hole.Length > 0))
             {
                 faults.Add(ErrorCodes.Of(problem.Code), "/" + problem.Place, problem.Sent, problem.Expected);
@@ -90,18 +100,48 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         PartSet? parts = Set(reader, "parts", fitted);
         if (fitted.MustBeWhole && !reader.Has("parts"))
             reader.RefuseMissing("parts", "the set that was measured: the catalog does not know what is fitted");
-        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
+        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
         (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
         AirState air = Air(reader);
         reader.RefuseOthers();
         return faults.Count > faultsBefore || parts is null
             ? null
-            : new Baseline(parts, engagementRpm!.Value, curve ?? [], flat, air);
+            : new Baseline(parts, engagementRpm, curve ?? [], flat, air);
     }
 
     public static AirState Air(ObjectReader reader) => new(
         reader.Quantity("altitude", QuantityRule.Altitude) ?? 0,
         reader.Quantity("temperature", QuantityRule.Temperature));
+
+    /// <summary>Ids that shall not be proposed; each must be in the catalog.</summary>
+    public IReadOnlySet<string> Excluded(ObjectReader body)
+    {
+        HashSet<string> ids = [];
+        foreach ((JsonElement item, string pointer) in
+            body.List("exclude", 0, RequestLimits.MaxExcluded, "an array of part ids") ?? [])
+        {
+            if (item.ValueKind != JsonValueKind.String)
+                faults.Add(ErrorCodes.WrongType, pointer, item.GetRawText(), "the id of a part, as text");
+            else if (catalog.FindPart(item.GetString()!) is null)
+                faults.Add(ErrorCodes.UnknownPart, pointer, item.GetString()!, "the id of a part in the catalog");
+            else
+                ids.Add(item.GetString()!);
+        }
+
+        return ids;
+    }
+
+    private FittedShims? Shims(ObjectReader set, SetBasis basis)
+    {
+        if (set.Object("shims", "a shim and a count, as an object") is not { } reader)
+            return null;
+        string? shim = PartId<Shim>(reader, "shim", basis with { MustBeWhole = true });
+        int? count = reader.Count("count", 1, RequestLimits.MaxShims);
+        if (!reader.Has("count"))
+            reader.RefuseMissing("count", $"how many, from 1 to {RequestLimits.MaxShims}");
+        reader.RefuseOthers();
+        return shim is not null && count is { } many ? new FittedShims(shim, many) : null;
+    }
 
     private string? PartId<T>(ObjectReader reader, string name, SetBasis basis) where T : Part
     {

@@ -11,16 +11,26 @@ internal static class ShiftReader
     private const string Curve = "shiftCurve";
     private const string EitherOr = "either shiftRpm, one rpm through the whole shift, or shiftCurve, rpm over ratio";
 
-    /// <summary>Exactly one of the two, or neither with a fault; the curve by falling ratio.</summary>
-    public static (double? FlatRpm, IReadOnlyList<RatioRpm>? Curve) Read(ObjectReader reader, FaultList faults)
+    /// <summary>The members that are read here.</summary>
+    public static readonly string[] Names = [Flat, Curve];
+
+    /// <summary>Whichever was sent; the curve by falling ratio.</summary>
+    public static (double? FlatRpm, IReadOnlyList<RatioRpm>? Curve) ReadEither(ObjectReader reader, FaultList faults)
     {
         double? flat = reader.Number(Flat, RequestLimits.MinRpm, RequestLimits.MaxRpm);
         var items = reader.List(Curve, 1, RequestLimits.MaxCurvePoints, "an array of ratio and rpm");
+        return (flat, items is null ? null : Points(items, faults));
+    }
+
+    /// <summary>Exactly one of the two, or neither with a fault; the curve by falling ratio.</summary>
+    public static (double? FlatRpm, IReadOnlyList<RatioRpm>? Curve) Read(ObjectReader reader, FaultList faults)
+    {
+        (double? FlatRpm, IReadOnlyList<RatioRpm>? Curve) read = ReadEither(reader, faults);
         if (reader.Has(Flat) && reader.Has(Curve))
             faults.Add(ErrorCodes.Contradiction, reader.At(Curve), null, EitherOr);
         else if (!reader.Has(Flat) && !reader.Has(Curve))
             reader.RefuseMissing(Flat, EitherOr);
-        return (flat, items is null ? null : Points(items, faults));
+        return read;
     }
 
     private static IReadOnlyList<RatioRpm> Points(

@@ -11,9 +11,9 @@ internal sealed record BaselineWire : IRequestWire
     /// <summary>What was fitted then; members left out come from what is fitted now.</summary>
     public SetWire? Parts { get; init; }
 
-    /// <summary>Engine speed at which the belt took hold.</summary>
+    /// <summary>Engine speed at which the belt took hold; left out where another device starts the machine.</summary>
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
-    public required double EngagementRpm { get; init; }
+    public double? EngagementRpm { get; init; }
 
     /// <summary>Engine speed held at full throttle through the whole shift, where no ratio was noted.</summary>
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]

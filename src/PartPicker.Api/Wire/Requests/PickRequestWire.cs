@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using PartPicker.Parts;
+using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
@@ -51,6 +52,27 @@ internal sealed record PickRequestWire : IRequestWire
     [MaxLength(SlotCount)]
     [WordsOf(typeof(Slot))]
     public IReadOnlyList<string>? Keep { get; init; }
+
+    /// <summary>Ids of parts that shall not be proposed.</summary>
+    [MaxLength(RequestLimits.MaxExcluded)]
+    public IReadOnlyList<string>? Exclude { get; init; }
+
+    /// <summary>True: only what the outlet has in stock, alone or in a kit. False when left out.</summary>
+    public bool? InStockOnly { get; init; }
+
+    /// <summary>Most that the change may cost, in minor units of the outlet's currency; a set of unknown price is refused then.</summary>
+    [Range(0, RequestLimits.MaxPriceMinor)]
+    public long? PriceCeilingMinor { get; init; }
+
+    /// <summary>True: every rule of fit must be checked by dimension; listed or unknown is not enough. False when left out.</summary>
+    public bool? DemandChecked { get; init; }
+
+    /// <summary>What decides the order: miss (when left out), or least work, which puts sets within tolerance first, by changes and price.</summary>
+    [WordsOf(typeof(RankBy))]
+    public string? RankBy { get; init; }
+
+    /// <summary>True: at most one answer for each drive spring with flyweight body. False when left out.</summary>
+    public bool? Group { get; init; }
 
     /// <summary>Id of the outlet whose prices and stock count; no prices are shown when left out.</summary>
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]

@@ -9,12 +9,19 @@ internal sealed record SetWire : IRequestWire
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
     public string? DriveSpring { get; init; }
 
-    /// <summary>Id of the flyweight body. Another body than before starts with empty stations.</summary>
+    /// <summary>Id of the flyweight body. Another body than before starts with empty stations and on no step.</summary>
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
     public string? Flyweight { get; init; }
 
     /// <summary>What is in the stations of each arm; a station left out is empty.</summary>
     public StationMassesInputWire? StationMasses { get; init; }
+
+    /// <summary>Step that the adjuster of a ramp stands on, as stamped; only where the flyweight has one.</summary>
+    [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
+    public string? AdjusterStep { get; init; }
+
+    /// <summary>Shims under the drive spring; another drive spring than before starts without.</summary>
+    public ShimsWire? Shims { get; init; }
 
     /// <summary>Id of the driven spring.</summary>
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]

@@ -3,7 +3,10 @@ namespace PartPicker.Api.Wire;
 /// <summary>Mass in each station of one arm, from 0 g to 100 g; a station left out is empty.</summary>
 internal sealed record StationMassesInputWire : IRequestWire
 {
-    /// <summary>At the heel, nearest the pin.</summary>
+    /// <summary>The pin of a roller on a ramp.</summary>
+    public QuantityInputWire? Pin { get; init; }
+
+    /// <summary>At the heel, nearest the pivot.</summary>
     public QuantityInputWire? Heel { get; init; }
 
     /// <summary>In the middle.</summary>

@@ -2,12 +2,12 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>The rpm that are wanted; exactly one of shiftRpm and shiftCurve.</summary>
+/// <summary>The rpm that are wanted; exactly one of shiftRpm, shiftCurve, speedCurve and peakPower.</summary>
 internal sealed record TargetsWire : IRequestWire
 {
-    /// <summary>Engine speed at which the belt shall take hold.</summary>
+    /// <summary>Engine speed at which the belt shall take hold; left out where another device starts the machine.</summary>
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
-    public required double EngagementRpm { get; init; }
+    public double? EngagementRpm { get; init; }
 
     /// <summary>One engine speed to be held through the whole shift at full throttle.</summary>
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
@@ -17,4 +17,12 @@ internal sealed record TargetsWire : IRequestWire
     [MinLength(1)]
     [MaxLength(RequestLimits.MaxCurvePoints)]
     public IReadOnlyList<RatioRpmWire>? ShiftCurve { get; init; }
+
+    /// <summary>Engine speed over vehicle speed: straight lines between the points, held at the ends.</summary>
+    [MinLength(1)]
+    [MaxLength(RequestLimits.MaxCurvePoints)]
+    public IReadOnlyList<SpeedRpmWire>? SpeedCurve { get; init; }
+
+    /// <summary>True: hold the engine speed of the greatest power in this air.</summary>
+    public bool? PeakPower { get; init; }
 }

@@ -63,6 +63,10 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
         return new QuantityWire { Value = written.Value, Unit = written.Unit };
     }
 
+    /// <summary>A measure of a rule that compares numbers; null for a rule of words.</summary>
+    public QuantityWire? MeasureOrNull(Measure measure, Measure other) =>
+        measure == default && other == default ? null : Measure(measure);
+
     public QuantityWire Measure(Measure measure) => measure.Dimension is { } dimension
         ? Quantity(measure.Value, dimension)
         : new QuantityWire { Value = Share(measure.Value), Unit = "" };
@@ -70,9 +74,13 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
     public PartsWire Parts(PartSet set) => new()
     {
         DriveSpring = Named(set.DriveSpring),
+        Shims = set.Shims is { } shims
+            ? new FittedShimsWire { Id = shims.ShimId, Name = NameOf(shims.ShimId), Count = shims.Count }
+            : null,
         Flyweight = new FlyweightChoiceWire
         {
-            Id = set.Flyweight, Name = NameOf(set.Flyweight), StationMasses = StationMasses(set),
+            Id = set.Flyweight, Name = NameOf(set.Flyweight), AdjusterStep = set.AdjusterStep,
+            StationMasses = StationMasses(set),
         },
         DrivenSpring = Named(set.DrivenSpring),
         Hole = set.Hole,

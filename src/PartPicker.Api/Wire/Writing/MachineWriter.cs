@@ -14,7 +14,7 @@ internal static class MachineWriter
             Name = profile.Machine.Name,
             FittedKnown = profile.Machine.Fitted is not null,
             BaselineCount = profile.Machine.Baselines.Count,
-            Holes = [.. profile.DrivenClutch.Holes.Select(hole => hole.Name)],
+            Holes = [.. profile.DrivenClutch.TwistChoices().Select(hole => hole.Name)],
         })],
     };
 
@@ -24,12 +24,12 @@ internal static class MachineWriter
         Id = profile.Machine.Id,
         Name = profile.Machine.Name,
         Pieces = [.. profile.Pieces.Select(piece => Piece(piece, writer))],
-        Holes = FieldWriter.Holes(profile.DrivenClutch.Holes),
+        Holes = FieldWriter.Holes(profile.DrivenClutch.TwistChoices()),
         Fitted = profile.Machine.Fitted is { } fitted ? writer.Parts(fitted) : null,
         Baselines = [.. profile.Machine.Baselines.Select(baseline => Baseline(baseline, writer))],
     };
 
-    private static MachinePieceWire Piece(MachinePiece piece, AnswerWriter writer)
+    private static MachinePieceWire Piece(CatalogItem piece, AnswerWriter writer)
     {
         OrderedDictionary<string, FieldValueWire> fields = FieldWriter.Write(piece, writer);
         OrderedDictionary<string, string> origins = [];

@@ -6,9 +6,6 @@ namespace PartPicker.Api.Wire;
 /// <summary>Writes a ranked answer.</summary>
 internal static class PickWriter
 {
-    /// <summary>Most refusals, and most unchecked rules, that an answer lists; the rest is counted.</summary>
-    public const int MaxListed = 500;
-
     public static PickAnswerWire Write(string id, PickRequest request, PickAnswer answer, AnswerWriter writer) => new()
     {
         Id = id,
@@ -19,10 +16,17 @@ internal static class PickWriter
         Request = RequestWriter.Write(request),
         Fitted = Fitted(answer.Fitted, writer),
         Picks = [.. answer.Picks.Select(pick => Pick(pick, request.Outlet, writer))],
-        Refusals = [.. answer.Refusals.Take(MaxListed).Select(refusal => Refusal(refusal, writer))],
-        RefusalsLeftOut = Math.Max(0, answer.Refusals.Count - MaxListed),
-        NotChecked = [.. answer.NotChecked.Take(MaxListed).Select(NotChecked)],
-        NotCheckedLeftOut = Math.Max(0, answer.NotChecked.Count - MaxListed),
+        Cheapest = answer.Cheapest is { } cheapest ? Short(cheapest, request.Outlet, writer) : null,
+        FewestChanges = answer.FewestChanges is { } fewest ? Short(fewest, request.Outlet, writer) : null,
+        Undominated = [.. answer.Undominated.Select(pick => Short(pick, request.Outlet, writer))],
+        UndominatedCount = answer.UndominatedCount,
+        Waivers = [.. answer.Waivers.Select(waiver => Waiver(waiver, writer))],
+        Superseded = [.. answer.Superseded.Select(Supersession)],
+        Refusals = [.. answer.Refusals.Select(refusal => Refusal(refusal, writer))],
+        RefusalsLeftOut = answer.RefusalsLeftOut,
+        NotChecked = [.. answer.NotChecked.Select(NotChecked)],
+        NotCheckedLeftOut = answer.NotCheckedLeftOut,
+        UnknownByRule = [.. answer.UnknownByRule.Select(r => new UnknownRuleWire { Rule = r.Key, Count = r.Value })],
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
         Work = new WorkWire { Combinations = answer.Work.Combinations, Predictions = answer.Work.Predictions },
     };
@@ -49,13 +53,73 @@ internal static class PickWriter
         Miss = writer.Share(pick.Miss),
         WithinTolerance = pick.WithinTolerance,
         Anchored = pick.Prediction.Anchoring is not null,
-        Price = pick.PriceMinor is { } amount && outlet is not null
-            ? new PriceWire { AmountMinor = amount, Currency = outlet.Currency }
-            : null,
+        Price = Price(pick.PriceMinor, outlet),
+        ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
+        LabourMinutes = pick.LabourMinutes,
         Explanation = Explanation(pick.Explanation, writer),
         FitMargins = [.. pick.FitMargins.Select(margin => FitMargin(margin, writer))],
+        FitGaps = [.. pick.FitGaps.Select(FitGap)],
         Cautions = [.. pick.Cautions.Select(Caution)],
     };
+
+    private static ShortPickWire Short(Pick pick, Outlet? outlet, AnswerWriter writer) => new()
+    {
+        Rank = pick.Rank,
+        Parts = writer.Parts(pick.Parts),
+        Changes = [.. pick.Changes.Select(WireJson.Word)],
+        EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
+        ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
+        Miss = writer.Share(pick.Miss),
+        WithinTolerance = pick.WithinTolerance,
+        Price = Price(pick.PriceMinor, outlet),
+        ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
+        LabourMinutes = pick.LabourMinutes,
+    };
+
+    private static PriceWire? Price(long? minor, Outlet? outlet) => minor is { } amount && outlet is not null
+        ? new PriceWire { AmountMinor = amount, Currency = outlet.Currency }
+        : null;
+
+    private static PurchaseWire Purchase(Purchase line, Outlet outlet, AnswerWriter writer) => new()
+    {
+        Id = line.Id,
+        Name = writer.Catalog.FindPart(line.Id)?.Name ?? "",
+        Packs = line.Packs,
+        Price = Price(line.PriceMinor, outlet),
+        Stock = line.Stock,
+        Covers = [.. line.Covers.Select(WireJson.Word)],
+        Alternate = line.Alternate is { } alternate
+            ? new AlternateWire
+            {
+                Id = alternate.Id, Miss = writer.Share(alternate.Miss), WithinTolerance = alternate.WithinTolerance,
+            }
+            : null,
+    };
+
+    private static WaiverWire Waiver(Waiver waiver, AnswerWriter writer) => new()
+    {
+        Rule = waiver.Rule,
+        Refused = waiver.Refused,
+        Sets = [.. waiver.Sets.Select(set => new WaivedSetWire
+        {
+            Parts = writer.Parts(set.Parts),
+            Miss = writer.Share(set.Miss),
+            WithinTolerance = set.WithinTolerance,
+            Broken = [.. set.Broken.Select(refusal => Refusal(refusal, writer))],
+        })],
+    };
+
+    private static FitGapWire FitGap(FitGap gap) => new()
+    {
+        Slot = WireJson.Word(gap.Slot),
+        Part = gap.Part,
+        Rule = gap.Rule,
+        Ground = WireJson.Word(gap.Ground),
+        Missing = gap.Missing,
+    };
+
+    public static SupersessionWire Supersession(Supersession superseded) =>
+        new() { Pointer = "/" + superseded.Place, Sent = superseded.Sent, Used = superseded.Used };
 
     public static CautionWire Caution(Caution caution) =>
         new() { Signal = caution.Signal, Sentence = caution.Sentence };
@@ -96,8 +160,8 @@ internal static class PickWriter
         Slot = WireJson.Word(refusal.Slot),
         Part = refusal.Part,
         Rule = refusal.Rule,
-        Measured = writer.Measure(refusal.Measured),
-        Limit = writer.Measure(refusal.Limit),
+        Measured = writer.MeasureOrNull(refusal.Measured, refusal.Limit),
+        Limit = writer.MeasureOrNull(refusal.Limit, refusal.Measured),
         Sentence = refusal.Sentence,
     };
 

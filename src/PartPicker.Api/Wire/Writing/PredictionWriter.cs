@@ -27,6 +27,7 @@ internal static class PredictionWriter
             PeakPowerRpm = writer.Rpm(prediction.PeakPowerRpm),
             PeakPower = writer.Power(prediction.PeakPower),
             TorqueFactor = writer.Factor(prediction.TorqueFactor),
+            Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,

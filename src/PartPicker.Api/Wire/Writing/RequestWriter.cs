@@ -24,14 +24,30 @@ internal static class RequestWriter
         LaunchMarginRpm = request.LaunchMarginRpm,
         SlipMargin = request.SlipMargin,
         Keep = [.. request.Keep.Order().Select(WireJson.Word)],
+        Exclude = [.. request.Exclude.Order(StringComparer.Ordinal)],
+        InStockOnly = request.InStockOnly,
+        PriceCeilingMinor = request.PriceCeilingMinor,
+        DemandChecked = request.DemandChecked,
+        RankBy = WireJson.Word(request.RankBy),
+        Group = request.Group,
         Outlet = request.Outlet?.Id,
         Count = request.Count,
         RatioPoints = request.PointCount,
     };
 
-    private static TargetsWire Targets(ShiftTarget target) => target.Shift is [var flat]
-        ? new TargetsWire { EngagementRpm = target.EngagementRpm, ShiftRpm = flat.Rpm }
-        : new TargetsWire { EngagementRpm = target.EngagementRpm, ShiftCurve = Curve(target.Shift) };
+    private static TargetsWire Targets(ShiftTarget target) => new()
+    {
+        EngagementRpm = target.EngagementRpm,
+        ShiftRpm = target.Shift is ShiftGoal.Flat flat ? flat.Rpm : null,
+        ShiftCurve = target.Shift is ShiftGoal.ByRatio byRatio ? Curve(byRatio.Points) : null,
+        SpeedCurve = target.Shift is ShiftGoal.BySpeed bySpeed
+            ? [.. bySpeed.Points.Select(p => new SpeedRpmWire
+            {
+                Speed = new QuantityInputWire { Value = p.SpeedMPerS, Unit = "m/s" }, Rpm = p.Rpm,
+            })]
+            : null,
+        PeakPower = target.Shift is ShiftGoal.PeakPower ? true : null,
+    };
 
     private static BaselineWire Baseline(Baseline baseline) => new()
     {
@@ -52,10 +68,13 @@ internal static class RequestWriter
         Flyweight = set.Flyweight,
         StationMasses = new StationMassesInputWire
         {
+            Pin = Mass(set, StationName.Pin),
             Heel = Mass(set, StationName.Heel),
             Middle = Mass(set, StationName.Middle),
             Tip = Mass(set, StationName.Tip),
         },
+        AdjusterStep = set.AdjusterStep,
+        Shims = set.Shims is { } shims ? new ShimsWire { Shim = shims.ShimId, Count = shims.Count } : null,
         DrivenSpring = set.DrivenSpring,
         Hole = set.Hole,
         Helix = set.Helix,

@@ -1,0 +1,38 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>A choice in short: what it is and how it scores.</summary>
+internal sealed record ShortPickWire
+{
+    /// <summary>Its place in its own list.</summary>
+    public required int Rank { get; init; }
+
+    /// <summary>The parts.</summary>
+    public required PartsWire Parts { get; init; }
+
+    /// <summary>The slots that differ from what is fitted.</summary>
+    [WordsOf(typeof(Slot))]
+    public required IReadOnlyList<string> Changes { get; init; }
+
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
+    public required double? EngagementRpm { get; init; }
+
+    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    public required double? ShiftOutRpm { get; init; }
+
+    /// <summary>Weighted root mean square of the errors, in tolerances.</summary>
+    public required double Miss { get; init; }
+
+    /// <summary>True when no single error exceeds its tolerance.</summary>
+    public required bool WithinTolerance { get; init; }
+
+    /// <summary>Price of what is not already fitted; null when a price is not known.</summary>
+    public required PriceWire? Price { get; init; }
+
+    /// <summary>What to buy for it, for the least money; empty without an outlet.</summary>
+    public required IReadOnlyList<PurchaseWire> ToBuy { get; init; }
+
+    /// <summary>Minutes of work at the outlet; null when a changed slot has none stated.</summary>
+    public required int? LabourMinutes { get; init; }
+}

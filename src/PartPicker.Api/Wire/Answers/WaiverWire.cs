@@ -1,0 +1,14 @@
+namespace PartPicker.Api.Wire;
+
+/// <summary>A rule that leaves nothing, and what would be found without it.</summary>
+internal sealed record WaiverWire
+{
+    /// <summary>Stable name of the rule.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>How many parts or sets it refused.</summary>
+    public required long Refused { get; init; }
+
+    /// <summary>The closest sets if this rule alone were waived.</summary>
+    public required IReadOnlyList<WaivedSetWire> Sets { get; init; }
+}

@@ -1,0 +1,55 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>How one rule came out for one part of a set.</summary>
+/// <param name="Listed">True where the supplier lists the part for this clutch and these years.</param>
+internal readonly record struct RuleOutcome(
+    Slot Slot, string Part, string Rule, bool NeededToCompute, bool Listed, FitCheck Check);
+
+/// <summary>Every rule, asked of a set that is in hand.</summary>
+internal static class SetRules
+{
+    public static IEnumerable<RuleOutcome> Of(SetUp set, MachineModel machine)
+    {
+        MachineModel onShims = machine.OnShims(set.Spring.ShimThickness);
+        return
+        [
+            .. Outcomes(Slot.DriveSpring, DriveSpringRules.All, set.DriveSpring, set.Spring.Label, set.DriveSpring, onShims),
+            .. set.Spring.Shim is { } shim ? Outcomes(Slot.DriveSpring, ShimRules.All, shim, shim.Id, shim, machine) : [],
+            .. Outcomes(Slot.Flyweight, FlyweightRules.All, set.Flyweight.Body, set.Flyweight.Body.Id, set.Flyweight.Body, machine),
+            .. Outcomes(Slot.DrivenSpring, DrivenSpringRules.All, set.Driven.Spring, set.Driven.Spring.Id, set.Driven.Spring, machine),
+            .. Outcomes(Slot.DrivenSpring, DrivenSideRules.All, set.Driven, set.Driven.Spring.Id, set.Driven.Spring, machine),
+            .. Outcomes(Slot.Helix, HelixRules.All, set.Driven.Helix, set.Driven.Helix.Id, set.Driven.Helix, machine),
+        ];
+    }
+
+    /// <summary>The outcomes of the rules that the set breaks.</summary>
+    public static IEnumerable<RuleOutcome> Broken(SetUp set, MachineModel machine) =>
+        Of(set, machine).Where(o => o.Check.Verdict == FitVerdict.Broken);
+
+    /// <summary>By how much each rule that could be measured is kept.</summary>
+    public static IEnumerable<FitMargin> Margins(SetUp set, MachineModel machine) =>
+        from kept in Of(set, machine)
+        let check = kept.Check
+        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
+        select new FitMargin(
+            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+
+    /// <summary>The rules that could not be checked, and whether the supplier's list stands in.</summary>
+    public static IEnumerable<FitGap> Gaps(SetUp set, MachineModel machine) =>
+        from gap in Of(set, machine)
+        where gap.Check.Verdict == FitVerdict.NotChecked
+        select new FitGap(
+            gap.Slot, gap.Part, gap.Rule, gap.Listed ? FitGround.Listed : FitGround.Unknown, gap.Check.Sentence);
+
+    private static IEnumerable<RuleOutcome> Outcomes<T>(
+        Slot slot, IReadOnlyList<FitRule<T>> rules, T candidate, string label, Part part, MachineModel machine)
+    {
+        MachineProfile profile = machine.Profile;
+        string clutch = slot is Slot.DriveSpring or Slot.Flyweight ? profile.DriveClutch.Id : profile.DrivenClutch.Id;
+        bool listed = part.ListedFor(clutch, profile.Machine.FromYear, profile.Machine.ToYear);
+        return rules.Select(rule => new RuleOutcome(
+            slot, label, rule.Name, rule.NeededToCompute, listed, rule.Check(candidate, machine)));
+    }
+}
