@@ -102,7 +102,8 @@ internal static class PickTable
         _ => "the rpm of greatest power",
     };
 
-    private static string ShiftsOut(double? rpm) => rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
+    private static string ShiftsOut(double? rpm) =>
+        rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
 
     private static string Miss(double? miss) => miss is { } value ? $"{value:F3}" : "an unknown number of";
 

@@ -40,7 +40,8 @@ internal static class ServiceRun
                 .FirstOrDefault() is { } address)
         {
             Uri service = new(address);
-            bool answered = (options.Quiet && !options.Once) || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
+            bool mute = options.Quiet && !options.Once;
+            bool answered = mute || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
             if (options.Once)
             {
                 await app.StopAsync();

@@ -38,7 +38,8 @@ internal static class PickRequestReader
         RankBy rankBy = body.Word<RankBy>("rankBy") ?? RankBy.Miss;
         bool group = body.Flag("group") ?? false;
         Outlet? outlet = common.Outlet(body);
-        int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount) ?? PickRequest.StandardCount;
+        int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount)
+            ?? PickRequest.StandardCount;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
         body.RefuseOthers();

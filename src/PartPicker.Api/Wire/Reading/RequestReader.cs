@@ -5,7 +5,9 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>What the requests have in common: the machine, sets of parts, measured runs and the air.</summary>
+/// <summary>
+/// What the requests have in common: the machine, sets of parts, measured runs and the air.
+/// </summary>
 internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
 {
     // More ids than a person reads at once are counted, not listed.
@@ -36,7 +38,9 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         return null;
     }
 
-    /// <summary>A set, completed from another one. Null where there is none, or where it has faults.</summary>
+    /// <summary>
+    /// A set, completed from another one. Null where there is none, or where it has faults.
+    /// </summary>
     /// <param name="parent">The object that may hold the set.</param>
     /// <param name="name">Its name there.</param>
     /// <param name="basis">Where members that are left out come from.</param>
@@ -59,7 +63,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         string? step = reader.Text("adjusterStep", "the step of a ramp's adjuster, as text");
         FittedShims? shims = Shims(reader, basis);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
-        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
+        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole)
+            ?? basis.Set?.Hole;
         string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
         reader.RefuseOthers();
 
