@@ -48,7 +48,7 @@ public sealed class SampleQuestionTests
         Assert.Empty(problems);
 
         CandidatePools? pools = new PoolBuilder(
-            SampleFolder.Snapshot, machine, fitted!, request, new FitReport(request.DemandChecked)).Build(problems);
+            SampleFolder.Snapshot, machine, fitted!, request, new FitReport(request.DemandChecked)).Build(problems, CancellationToken.None);
 
         Assert.Empty(problems);
         Assert.InRange(pools!.Combinations, 0, MostSets);
