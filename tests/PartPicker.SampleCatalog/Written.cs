@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PartPicker.SampleCatalog;
 
-/// <summary>A quantity as a supplier writes it. What is computed from it starts from the written number.</summary>
+/// <summary>A quantity as a supplier writes it. Computing goes on from the written number.</summary>
 /// <param name="Si">What the text says, in SI.</param>
 /// <param name="Text">The number with its unit.</param>
 internal readonly record struct Written(double Si, string Text);
