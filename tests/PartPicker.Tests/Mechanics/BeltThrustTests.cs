@@ -21,7 +21,8 @@ public sealed class BeltThrustTests
     // From hardly more than slip to a clamp that hardly notices the torque.
     private static readonly Gen<double> ClampOverSlip = Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
 
-    // AX-1: derived from the classical equations and integrated numerically, not published. T₁ and T₂ are totals.
+    // AX-1: derived from the classical equations and integrated numerically, not published. T₁ and T₂ are
+    // totals.
     [Theory]
     [InlineData(0.30, 13, 200, 1500, 300, 50, 75.521947, 1948.740, 8771.248, 3125.035)]
     [InlineData(0.35, 13, 150, 1200, 300, 0, 51.050, 1252.76, 5741.03, 2374.83)]
@@ -111,7 +112,8 @@ public sealed class BeltThrustTests
             Assert.True(below.DrivenSlips);
             Assert.False(above.DrivenSlips);
 
-            // Around slip the slack tension answers the clamp in the ratio of the tensions, and the rest follows.
+            // Around slip the slack tension answers the clamp in the ratio of the tensions, and the rest
+            // follows.
             double tolerance = 1e-8 * below.TightNet / below.SlackNet;
             Relative.Equal(below.DriveThrust, above.DriveThrust, tolerance);
             Relative.Equal(below.SlackNet, above.SlackNet, tolerance);
@@ -141,7 +143,8 @@ public sealed class BeltThrustTests
             Assert.True(
                 belt.Thrust.LeastDriveThrust(effective) <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
 
-    // The bound is met where the clamp is gone and the drive wrap is the shorter, so it is not needlessly low.
+    // The bound is met where the clamp is gone and the drive wrap is the shorter, so it is not needlessly
+    // low.
     [Fact]
     public void Least_drive_thrust_is_met_by_a_belt_without_clamp() =>
         Gen.Select(Belts, Tensions).Where((belt, _) => belt.DriveWrap <= belt.DrivenWrap).Sample((belt, effective) =>

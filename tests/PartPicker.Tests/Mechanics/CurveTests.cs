@@ -70,7 +70,8 @@ public sealed class CurveTests
             double[] cuts = [from, .. curve.Knots.Where(x => x > from && x < to), to];
             double sampled = cuts.Zip(cuts.Skip(1)).Min(piece => Dense(piece.First, piece.Second).Min(curve.Slope));
 
-            // 2000 samples a piece miss a vertex by 1/4000 of it at most, and the parabola there by the square of that.
+            // 2000 samples a piece miss a vertex by 1/4000 of it at most, and the parabola there by the
+            // square of that.
             Assert.InRange(sampled - curve.LeastSlope(from, to), -1e-12, 1e-4);
         });
 

@@ -41,8 +41,9 @@ public sealed class PublishedAirTests
             Atmosphere.PressureAt(Length.FromMeters(6_356_766 * metres / (6_356_766 + metres))).Pascals,
             0.5);
 
-    // [SAE J1349] and [ISO 1585] on the dry standard day, recomputed: torque here over torque in reference air. The
-    // first is written with Celsius degrees counted from 273, not 273.15: in kelvin its temperature is 0.15 lower.
+    // [SAE J1349] and [ISO 1585] on the dry standard day, recomputed: torque here over torque in reference
+    // air. The first is written with Celsius degrees counted from 273, not 273.15: in kelvin its temperature
+    // is 0.15 lower.
     [Theory]
     [InlineData(0, 1.04886, 1.04920)]
     [InlineData(500, 0.98403, 0.98343)]
