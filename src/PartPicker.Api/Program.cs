@@ -1,1 +1,50 @@
-Console.WriteLine();
+using PartPicker.Api.CommandLine;
+using PartPicker.Api.Docs;
+using PartPicker.Api.Errors;
+using PartPicker.Api.Health;
+using PartPicker.Api.Machines;
+using PartPicker.Api.Parts;
+using PartPicker.Api.Picks;
+using PartPicker.Api.Predictions;
+using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
+
+(ServiceOptions? options, string? complaint) = ServiceOptions.Read(args);
+if (options is null)
+{
+    Console.Error.WriteLine($"{complaint}{Environment.NewLine}{Environment.NewLine}{Usage.Text}");
+    return Usage.ExitCode;
+}
+
+if (options.Help)
+{
+    Console.WriteLine(Usage.Text);
+    return 0;
+}
+
+if (PortChoice.Find(options.Port, Console.Out) is not { } port)
+{
+    Console.Error.WriteLine($"{PortChoice.MaxTries} ports from {options.Port} on are busy: name another with --port.");
+    return 1;
+}
+
+WebApplicationBuilder builder = WebApplication.CreateBuilder([.. options.HostSettings]);
+builder.ListenOnLoopback(port);
+builder.LogFaultsOnly();
+builder.Services.AddPartPicker(options);
+
+WebApplication app = builder.Build();
+app.UseSafetyHeaders();
+app.UseHead();
+app.UseProblems();
+app.UseRouting();
+app.UseApiPage();
+app.MapPages();
+app.MapApiDocument();
+app.MapHealth();
+app.MapMachines();
+app.MapParts();
+app.MapPredictions();
+app.MapPicks();
+
+return await ServiceRun.RunAsync(app);

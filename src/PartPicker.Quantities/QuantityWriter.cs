@@ -6,15 +6,21 @@ namespace PartPicker.Quantities;
 public static class QuantityWriter
 {
     /// <summary>Rounds to the digits that each dimension is stated with, unless full precision is asked.</summary>
-    public static WrittenQuantity Write(double si, QuantityInfo dimension, UnitSystem system, bool fullPrecision = false) =>
-        throw new NotSupportedException($"{si} {dimension.Name} {system} {fullPrecision}");
-}
+    /// <remarks>
+    /// A half rounds away from zero, as on paper; zero never has a sign. The unit is one that
+    /// <see cref="QuantityReader"/> reads.
+    /// </remarks>
+    /// <exception cref="ArgumentException">The dimension is not one of <see cref="UnitAliases"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite, in SI or in the unit.</exception>
+    public static WrittenQuantity Write(
+        double si, QuantityInfo dimension, UnitSystem system, bool fullPrecision = false)
+    {
+        UnitForm form = UnitAliases.For(dimension).In(system);
+        double value = form.Unit.FromSi(si);
+        if (!double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(nameof(si), si, $"Only a finite {dimension.Name} is written.");
 
-/// <summary>A number and its unit, as they leave.</summary>
-public sealed record WrittenQuantity(double Value, string Unit);
-
-public enum UnitSystem
-{
-    Metric,
-    Inch,
+        double written = fullPrecision ? value : Math.Round(value, form.Decimals, MidpointRounding.AwayFromZero);
+        return new WrittenQuantity(written + 0.0, form.Unit.Symbol);
+    }
 }

@@ -5,9 +5,32 @@ namespace PartPicker.Selection;
 /// <summary>Answers what one given set does.</summary>
 public static class SetPrediction
 {
-    public static Outcome<PredictionAnswer> Predict(CatalogSnapshot catalog, PredictionRequest request) =>
-        throw new NotSupportedException($"{catalog.Revision} {request.PointCount}");
-}
+    /// <summary>The prediction, anchored where a measured run is at hand; or every reason why there is none.</summary>
+    public static Outcome<PredictionAnswer> Predict(CatalogSnapshot catalog, PredictionRequest request)
+    {
+        var problems = new List<RequestProblem>();
+        MachineModel? machine = MachineModel.Create(request.Machine, problems);
+        PartSet? ids = request.Parts ?? request.Machine.Machine.Fitted;
+        if (ids is null)
+        {
+            problems.Add(new RequestProblem(
+                "parts", RequestProblemCodes.FittedNeeded, null,
+                "a set of parts: the catalog does not say what this machine has fitted"));
+        }
 
-/// <summary>The set that was predicted, what it does, and the cautions that go with it.</summary>
-public sealed record PredictionAnswer(PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions);
+        if (machine is null || ids is null)
+            return Outcome.Refused<PredictionAnswer>(problems);
+        SetUp? set = SetUpReader.Find(catalog, request.Machine, ids, "parts", problems);
+        if (set is not null)
+            PredictorBuilder.Computable(set, machine, "parts", problems);
+        Baseline? baseline = request.Anchor ? request.Baseline ?? request.Machine.OwnBaseline : null;
+        Predictor? predictor = PredictorBuilder.Build(
+            catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
+            request.Air, request.AirLaw, request.PointCount, problems);
+        if (problems.Count > 0)
+            return Outcome.Refused<PredictionAnswer>(problems);
+
+        Prediction prediction = predictor!.Predict(set!);
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, CautionWriter.For(set, prediction, machine)));
+    }
+}

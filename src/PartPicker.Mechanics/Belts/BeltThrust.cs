@@ -33,12 +33,17 @@ public readonly record struct BeltLoad(
 public readonly struct BeltThrust
 {
     private const int MaxSteps = 60;
+    private const int FloorCells = 256;
     private readonly double wrap1;
     private readonly double wrap2;
     private readonly double twiceTan;
     private readonly double friction;
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
+
+    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps; the arc beyond the drive
+    // wrap is not cut off here, since the cut would put a kink into a concave curve.
+    private readonly double[] floor;
 
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
     /// <param name="friction">μ, friction of belt on sheave, positive.</param>
@@ -54,6 +59,13 @@ public readonly struct BeltThrust
         this.friction = GrooveFriction(friction, halfAngle);
         slackAtSlip = 1 / (Math.Exp(this.friction * drivenWrap) - 1);
         this.form = form;
+        floor = new double[FloorCells + 1];
+        for (int cell = 0; cell <= FloorCells; cell++)
+        {
+            double effectiveTension = twiceTan * this.friction * cell / FloorCells;
+            (double slack, double arc) = SlackAndArc(twiceTan, effectiveTension);
+            floor[cell] = Thrust(slack, effectiveTension, arc, cut: false);
+        }
     }
 
     /// <summary>Friction of a belt wedged in a groove: μ_e = μ / sin β.</summary>
@@ -93,24 +105,35 @@ public readonly struct BeltThrust
         return Thrust(slack, effectiveTension, arc);
     }
 
-    /// <summary>
-    /// A thrust (N) that <see cref="DriveThrust"/> never falls below, whatever the clamp: D/(2 μ_e tan β), or, locked,
-    /// T₁′ at slip θ₁/(2 tan β).
-    /// </summary>
+    /// <summary>A thrust (N) that <see cref="DriveThrust"/> never falls below, at a fraction of its cost.</summary>
+    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
-    public double LeastDriveThrust(double effectiveTension) => form == DriveThrustForm.Locked
-        ? effectiveTension * (1 + slackAtSlip) * wrap1 / twiceTan
-        : effectiveTension / (friction * twiceTan);
+    /// <remarks>
+    /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
+    /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
+    /// passes the drive wrap, D/(2 μ_e tan β) takes over: the greater of both is the floor.
+    /// </remarks>
+    public double LeastDriveThrust(double drivenClamp, double effectiveTension)
+    {
+        double u = effectiveTension / (twiceTan * drivenClamp);
+        double place = u / friction * FloorCells;
+        if (!(place >= 0 && place < FloorCells))
+            return DriveThrust(drivenClamp, effectiveTension);
+        int cell = (int)place;
+        double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
+        return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
+    }
 
     // A sheave pushes on the belt and never pulls: a clamp below 0 holds as much as none.
     private double Needed(double drivenClamp) => twiceTan * Math.Max(0, drivenClamp);
 
-    private double Thrust(double slack, double effectiveTension, double arc)
+    private double Thrust(double slack, double effectiveTension, double arc, bool cut = true)
     {
         double tight = slack + effectiveTension;
+        double idle = cut ? Math.Max(0, wrap1 - arc) : wrap1 - arc;
         return form == DriveThrustForm.Locked
             ? tight * wrap1 / twiceTan
-            : (tight * Math.Max(0, wrap1 - arc) + effectiveTension / friction) / twiceTan;
+            : (tight * idle + effectiveTension / friction) / twiceTan;
     }
 
     private (double Slack, double Arc) SlackAndArc(double needed, double effectiveTension)

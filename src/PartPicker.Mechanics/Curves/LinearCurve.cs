@@ -65,6 +65,17 @@ public sealed class LinearCurve
         return ys[i - 1] + t * (ys[i] - ys[i - 1]);
     }
 
+    /// <summary>The area under the curve: ∫ y dx, as the energy of a spring between two lengths.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">An end lies outside the range.</exception>
+    public double Integral(double from, double to)
+    {
+        double[] cuts = [from, .. Knots.Where(x => x > from && x < to), to];
+        double area = 0;
+        for (int i = 1; i < cuts.Length; i++)
+            area += (At(cuts[i - 1]) + At(cuts[i])) / 2 * (cuts[i] - cuts[i - 1]);
+        return area;
+    }
+
     // A travel that comes back from a ratio may pass the end of a table by a rounding error.
     private const double Slack = 1e-9;
 

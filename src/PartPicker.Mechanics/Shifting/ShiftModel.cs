@@ -128,6 +128,14 @@ public sealed class ShiftModel
         return thrusts[j].DriveThrust(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius);
     }
 
+    /// <summary>Slip margin on the upshift at a speed; +∞ where there is no torque to slip under.</summary>
+    public double UpshiftSlipMargin(double rpm, DrivenSide driven, int j)
+    {
+        double torque = TorqueAt(rpm);
+        double margin = thrusts[j].Load(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius).SlipMargin;
+        return double.IsNaN(margin) ? double.PositiveInfinity : margin;
+    }
+
     private double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
 
     private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
@@ -159,6 +167,9 @@ public sealed class ShiftModel
     /// <summary>One drive side, one driven side, one position, one direction: the balance as a function of rpm.</summary>
     private readonly struct Pair
     {
+        // The tabulated floor may pass the solved thrust by its rounding; this is far more than that.
+        private const double FloorSlack = 1e-9;
+
         private readonly BeltThrust thrust;
         private readonly ClampLine clamp;
         private readonly double flyweightThrust;
@@ -183,9 +194,11 @@ public sealed class ShiftModel
             Available(rpm) - thrustFactor * thrust.DriveThrust(clamp.At(torque), torque / driveRadius);
 
         /// <summary>True where the net closing thrust is 0 or more; most speeds are told apart without solving the belt.</summary>
-        public bool Closes(double rpm, double torque) =>
-            Available(rpm) >= thrustFactor * thrust.LeastDriveThrust(torque / driveRadius) * (1 - 1e-9)
-            && Net(rpm, torque) >= 0;
+        public bool Closes(double rpm, double torque)
+        {
+            double least = thrust.LeastDriveThrust(clamp.At(torque), torque / driveRadius);
+            return Available(rpm) >= thrustFactor * least * (1 - FloorSlack) && Net(rpm, torque) >= 0;
+        }
 
         private double Available(double rpm)
         {

@@ -15,8 +15,12 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Quantity, sentence)
         {
-            Dimension = dimension, Min = min, Max = max, Required = required,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (double)value),
+            Dimension = dimension,
+            Min = min,
+            Max = max,
+            Required = required,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (double)value),
         });
         return this;
     }
@@ -27,8 +31,12 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Number, sentence)
         {
-            Min = min, Max = max, Required = required, Default = standard,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (double)value),
+            Min = min,
+            Max = max,
+            Required = required,
+            Default = standard,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (double)value),
         });
         return this;
     }
@@ -38,8 +46,11 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Count, sentence)
         {
-            Min = min, Max = max, Required = required,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (int)value),
+            Min = min,
+            Max = max,
+            Required = required,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (int)value),
         });
         return this;
     }
@@ -49,8 +60,10 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Text, sentence)
         {
-            Max = maxLength, Required = required,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (string)value),
+            Max = maxLength,
+            Required = required,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (string)value),
         });
         return this;
     }
@@ -61,8 +74,10 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Choice, sentence)
         {
-            ChoiceType = typeof(TChoice), Default = standard,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (TChoice)value),
+            ChoiceType = typeof(TChoice),
+            Default = standard,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (TChoice)value),
         });
         return this;
     }
@@ -72,8 +87,11 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Reference, sentence)
         {
-            RefersTo = refersTo, Required = true, Max = CatalogItem.MaxIdLength,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (string)value),
+            RefersTo = refersTo,
+            Required = true,
+            Max = CatalogItem.MaxIdLength,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (string)value),
         });
         return this;
     }
@@ -85,10 +103,17 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Curve, sentence)
         {
-            XDimension = x.Dimension, XRange = (x.Min, x.Max), XScale = x.Scale,
-            Dimension = y.Dimension, Min = y.Min, Max = y.Max, YScale = y.Scale,
-            MinPoints = minPoints, Required = required,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (IReadOnlyList<CurvePoint>)value),
+            XDimension = x.Dimension,
+            XRange = (x.Min, x.Max),
+            XScale = x.Scale,
+            Dimension = y.Dimension,
+            Min = y.Min,
+            Max = y.Max,
+            YScale = y.Scale,
+            MinPoints = minPoints,
+            Required = required,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (IReadOnlyList<CurvePoint>)value),
         });
         return this;
     }
@@ -99,8 +124,11 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Quantities, sentence)
         {
-            Dimension = dimension, Min = min, Max = max,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (IReadOnlyList<double>)value),
+            Dimension = dimension,
+            Min = min,
+            Max = max,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (IReadOnlyList<double>)value),
         });
         return this;
     }
@@ -111,8 +139,11 @@ internal sealed class FieldList<T>(ItemKind kind) where T : CatalogItem
     {
         fields.Add(new Field(kind, name, FieldShape.Holes, sentence)
         {
-            Min = minDeg, Max = maxDeg, Required = true,
-            Get = item => get((T)item), Set = (item, value) => set((T)item, (IReadOnlyList<SpringHole>)value),
+            Min = minDeg,
+            Max = maxDeg,
+            Required = true,
+            Get = item => get((T)item),
+            Set = (item, value) => set((T)item, (IReadOnlyList<SpringHole>)value),
         });
         return this;
     }

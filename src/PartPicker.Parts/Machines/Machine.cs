@@ -27,6 +27,9 @@ public sealed record Machine : MachinePiece
 public sealed record MachineProfile(
     Machine Machine, Engine Engine, DriveClutch DriveClutch, DrivenClutch DrivenClutch, Belt Belt, Gearing Gearing)
 {
+    /// <summary>The measured run that anchors where a request brings none; null when the catalog holds none.</summary>
+    public Baseline? OwnBaseline => Machine.Baselines.Count > 0 ? Machine.Baselines[0] : null;
+
     public IReadOnlyList<MachinePiece> Pieces => [Machine, Engine, DriveClutch, DrivenClutch, Belt, Gearing];
 }
 

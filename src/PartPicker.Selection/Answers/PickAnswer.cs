@@ -10,13 +10,19 @@ public sealed record PickAnswer
 
     public required IReadOnlyList<Pick> Picks { get; init; }
 
-    /// <summary>Every part that was refused before the search, by slot, part and rule.</summary>
+    /// <summary>The parts that were refused before the search, by slot, part and rule.</summary>
     public required IReadOnlyList<Refusal> Refusals { get; init; }
+
+    /// <summary>Refusals beyond those listed.</summary>
+    public long RefusalsLeftOut { get; init; }
 
     /// <summary>Checks that could not be made because a number is missing.</summary>
     public required IReadOnlyList<NotChecked> NotChecked { get; init; }
 
-    /// <summary>What stands between the request and a set within tolerance; empty when there is one.</summary>
+    /// <summary>Checks that could not be made, beyond those listed.</summary>
+    public long NotCheckedLeftOut { get; init; }
+
+    /// <summary>What stands between the request and a set within tolerance; empty when one is among the picks.</summary>
     public required IReadOnlyList<Obstacle> InTheWay { get; init; }
 
     public required Work Work { get; init; }
@@ -88,7 +94,7 @@ public sealed record NotChecked(Slot Slot, string Part, string Rule, string Miss
 public readonly record struct Measure(double Value, UnitsNet.QuantityInfo? Dimension);
 
 /// <summary>A rule or a target that stands in the way.</summary>
-/// <param name="Rule">Stable name: a fit rule, or "engagement", "shift-curve", "does-not-shift", "launch-rpm", "slip-margin".</param>
+/// <param name="Rule">Stable name: a fit rule, or "empty-pool", "launch-rpm", "does-not-shift", "slip-margin", "rev-limit", "engagement", "shift-curve".</param>
 /// <param name="Count">How many parts or sets it refused; 0 for a target.</param>
 /// <param name="Sentence">What stands in the way and by how much, for a person.</param>
 public sealed record Obstacle(string Rule, long Count, string Sentence);

@@ -21,7 +21,6 @@ public static class RequestProblemCodes
     public const string MachineImpossible = "machine-impossible";
     public const string KeptPartDoesNotFit = "kept-part-does-not-fit";
     public const string PartUnusable = "part-unusable";
-    public const string TargetBeyondRevLimit = "target-beyond-rev-limit";
     public const string TooManyCombinations = "too-many-combinations";
 }
 

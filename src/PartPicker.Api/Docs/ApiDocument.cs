@@ -1,0 +1,36 @@
+using Microsoft.OpenApi;
+using PartPicker.Api.Wire;
+using Swashbuckle.AspNetCore.Swagger;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>Serves the API document, and the page that shows it.</summary>
+internal static class ApiDocument
+{
+    public const string Path = "/openapi/v1.json";
+    private const string PageFolder = "docs/api";
+
+    public static void MapApiDocument(this IEndpointRouteBuilder routes)
+    {
+        Lazy<Task<byte[]>> document = new(() => WriteAsync(routes.ServiceProvider));
+        routes.MapGet(Path, async () => new TaggedAnswer(await document.Value)).ExcludeFromDescription();
+        routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).ExcludeFromDescription();
+    }
+
+    public static void UseApiPage(this WebApplication app) => app.UseSwaggerUI(page =>
+    {
+        page.RoutePrefix = PageFolder;
+        page.DocumentTitle = "Part Picker API";
+        page.SwaggerEndpoint(Path, "Part Picker");
+    });
+
+    // The endpoints do not change while the service runs, so that one writing serves every reader.
+    private static async Task<byte[]> WriteAsync(IServiceProvider services)
+    {
+        OpenApiDocument document = await services.GetRequiredService<IAsyncSwaggerProvider>()
+            .GetSwaggerAsync(OpenApiSetup.DocumentName);
+        using MemoryStream bytes = new();
+        await document.SerializeAsJsonAsync(bytes, OpenApiSpecVersion.OpenApi3_1);
+        return bytes.ToArray();
+    }
+}

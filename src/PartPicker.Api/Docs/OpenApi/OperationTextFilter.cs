@@ -1,0 +1,92 @@
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PartPicker.Api.Wire;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>Says of the operations what their endpoints cannot say: parameters, statuses, headers, examples.</summary>
+internal sealed class OperationTextFilter : IOperationFilter
+{
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        operation.Security = []; // No operation needs a key; the empty list says so outright.
+        foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
+            Describe((OpenApiParameter)parameter);
+        foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
+            Describe(status, (OpenApiResponse)response, operation.OperationId);
+        if (operation.RequestBody is OpenApiRequestBody body)
+        {
+            body.Required = true;
+            body.Description = $"The question, as JSON of at most {RequestLimits.MaxBodyBytes} bytes.";
+        }
+
+        if (context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<ExampleName>().FirstOrDefault() is { } example)
+            Illustrate(operation, example);
+    }
+
+    private static void Describe(OpenApiParameter parameter)
+    {
+        (string text, IReadOnlyList<string>? words) = parameter.Name switch
+        {
+            AnswerFormat.UnitsParameter => ("The system that quantities are written in.", AnswerFormat.UnitsWords),
+            AnswerFormat.PrecisionParameter =>
+                ("Whether numbers are rounded to the digits that mean something, or written in full.",
+                    AnswerFormat.PrecisionWords),
+            _ => ("The id, as another answer gave it.", (IReadOnlyList<string>?)null),
+        };
+        parameter.Description = text;
+        if (words is not null && parameter.Schema is OpenApiSchema schema)
+        {
+            schema.Enum = [.. words.Select(word => (JsonNode)JsonValue.Create(word)!)];
+            schema.Default = JsonValue.Create(words[0]);
+        }
+    }
+
+    private static void Describe(string status, OpenApiResponse response, string? operationId)
+    {
+        response.Description = status switch
+        {
+            "200" => "The answer.",
+            "201" => "The answer, which is stored and can be fetched again at Location.",
+            "304" => "The answer is still the one with the tag that was sent in If-None-Match.",
+            "400" => "The request has faults; errors lists all of them.",
+            "404" => "There is no such thing.",
+            "413" => "The body is too large.",
+            "415" => "The body is not application/json in UTF-8.",
+            "500" => "Something went wrong inside the service.",
+            "503" => "No catalog is loaded, or the answer took too long; code tells which.",
+            _ => response.Description,
+        };
+        if (status is "200" or "201" or "304")
+            AddHeader(response, "ETag", "A hash of the bytes of the answer.");
+        if (status == "201")
+            AddHeader(response, "Location", "Where the stored answer can be fetched.");
+        if (status == "201" || (status == "200" && operationId == "getPick"))
+            AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
+    }
+
+    private static void AddHeader(OpenApiResponse response, string name, string text)
+    {
+        response.Headers ??= new Dictionary<string, IOpenApiHeader>();
+        response.Headers[name] = new OpenApiHeader
+        {
+            Description = text, Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+        };
+    }
+
+    private static void Illustrate(OpenApiOperation operation, ExampleName example)
+    {
+        if (Examples.Read($"{example.Name}.request.json") is { } request)
+            SetExample(operation.RequestBody!.Content!, request);
+        foreach ((string status, IOpenApiResponse response) in operation.Responses!)
+        {
+            string file = status.StartsWith('2') ? $"{example.AnswerOf}.answer.json" : $"{example.Name}.{status}.json";
+            if (Examples.Read(file) is { } answer)
+                SetExample(response.Content!, answer);
+        }
+    }
+
+    private static void SetExample(IDictionary<string, IOpenApiMediaType> content, JsonNode example) =>
+        ((OpenApiMediaType)content.Values.Single()).Example = example;
+}

@@ -1,0 +1,108 @@
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PartPicker.Api.Errors;
+using PartPicker.Api.Wire;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>Says of the wire records what their C# types cannot say.</summary>
+internal sealed class WireSchemaFilter : ISchemaFilter
+{
+    private static readonly NullabilityInfoContext Nullability = new();
+
+    public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
+    {
+        // Members are described with their records; what comes by itself is a record.
+        if (schema is not OpenApiSchema record || context.MemberInfo is not null)
+            return;
+        record.Description = DocText.OneLine(record.Description);
+        if (context.Type == typeof(QuantityInputWire))
+            BecomeTextOrObject(record);
+        else if (context.Type == typeof(FieldValueWire))
+            BecomeAnyFieldValue(record, context);
+        else if (record.Properties is { Count: > 0 } members)
+            Complete(record, members, context.Type);
+    }
+
+    private static void Complete(OpenApiSchema record, IDictionary<string, IOpenApiSchema> members, Type type)
+    {
+        bool isRequest = typeof(IRequestWire).IsAssignableFrom(type);
+        // Answers may gain members; a request with a member that is not known is refused.
+        record.AdditionalPropertiesAllowed = !isRequest;
+        foreach (PropertyInfo property in type.GetProperties())
+        {
+            string name = JsonNamingPolicy.CamelCase.ConvertName(property.Name);
+            if (!members.TryGetValue(name, out IOpenApiSchema? member))
+                continue;
+            member.Description = DocText.OneLine(member.Description);
+            bool nullable = !isRequest && IsNullable(property);
+            if (member is OpenApiSchema plain)
+                CompletePlain(plain, property, nullable);
+            else if (nullable)
+                members[name] = OrNull(member);
+        }
+    }
+
+    private static void CompletePlain(OpenApiSchema member, PropertyInfo property, bool nullable)
+    {
+        if (!nullable)
+            member.Type &= ~JsonSchemaType.Null;
+        if (property.GetCustomAttribute<WordsOfAttribute>() is { } words)
+            WordsHolder(member).Enum = Texts(words.Words);
+        else if (property is { Name: nameof(ProblemWire.Code) } && property.DeclaringType!.Name.StartsWith("Problem", StringComparison.Ordinal))
+            member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
+    }
+
+    private static OpenApiSchema WordsHolder(OpenApiSchema member) => member.Items as OpenApiSchema ?? member;
+
+    private static bool IsNullable(PropertyInfo property) =>
+        Nullability.Create(property).ReadState == NullabilityState.Nullable;
+
+    private static OpenApiSchema OrNull(IOpenApiSchema reference) => new()
+    {
+        Description = reference.Description,
+        AnyOf = [reference, new OpenApiSchema { Type = JsonSchemaType.Null }],
+    };
+
+    private static void BecomeTextOrObject(OpenApiSchema record)
+    {
+        var parts = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Properties = record.Properties,
+            Required = record.Required,
+            AdditionalPropertiesAllowed = false,
+        };
+        var text = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Number and unit, as in \"64.5 g\"." };
+        record.Type = null;
+        record.Properties = null;
+        record.Required = null;
+        record.AdditionalPropertiesAllowed = true;
+        record.OneOf = [text, parts];
+    }
+
+    private static void BecomeAnyFieldValue(OpenApiSchema record, SchemaFilterContext context)
+    {
+        record.Type = null;
+        record.Properties = null;
+        record.Required = null;
+        record.AdditionalPropertiesAllowed = true;
+        record.AnyOf =
+        [
+            new OpenApiSchema { Type = JsonSchemaType.Number },
+            new OpenApiSchema { Type = JsonSchemaType.String },
+            Schema(typeof(QuantityWire)),
+            Schema(typeof(CurveWire)),
+            new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(QuantityWire)) },
+            new OpenApiSchema { Type = JsonSchemaType.Array, Items = Schema(typeof(HoleWire)) },
+        ];
+
+        IOpenApiSchema Schema(Type type) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
+    }
+
+    private static List<JsonNode> Texts(IEnumerable<string> texts) =>
+        [.. texts.Select(text => (JsonNode)JsonValue.Create(text)!)];
+}

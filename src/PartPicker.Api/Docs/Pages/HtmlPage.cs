@@ -1,0 +1,42 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using PartPicker.Api.Wire;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>The frame of every page: plain HTML that reads well without anything else.</summary>
+internal static class HtmlPage
+{
+    public const string StylePath = "/docs/pages.css";
+
+    public static string Encode(string text) => HtmlEncoder.Default.Encode(text);
+
+    /// <summary>A page.</summary>
+    /// <param name="title">Its heading.</param>
+    /// <param name="content">HTML for the main part.</param>
+    public static TaggedAnswer Of(string title, string content) => new(Encoding.UTF8.GetBytes(
+        $"""
+        <!doctype html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8">
+        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <title>{Encode(title)}</title>
+        <link rel="icon" href="data:,">
+        <link rel="stylesheet" href="{StylePath}">
+        </head>
+        <body>
+        <header><nav aria-label="Site">
+        <a href="/">Part Picker</a>
+        <a href="/docs/api/">API</a>
+        <a href="/docs/errors">Error codes</a>
+        </nav></header>
+        <main>
+        <h1>{Encode(title)}</h1>
+        {content}
+        </main>
+        </body>
+        </html>
+
+        """), "text/html; charset=utf-8");
+}

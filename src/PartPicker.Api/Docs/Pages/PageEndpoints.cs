@@ -1,0 +1,26 @@
+using System.Reflection;
+using PartPicker.Api.StartUp;
+using PartPicker.Api.Wire;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>The pages for people.</summary>
+internal static class PageEndpoints
+{
+    public static void MapPages(this IEndpointRouteBuilder routes)
+    {
+        byte[] style = ReadStyle();
+        routes.MapGet("/", (HttpRequest request, CurrentCatalog current) =>
+            StartPage.Show(current.Snapshot, request.Host)).ExcludeFromDescription();
+        routes.MapGet("/docs/errors", ErrorsPage.Show).ExcludeFromDescription();
+        routes.MapGet(HtmlPage.StylePath, () => new TaggedAnswer(style, "text/css")).ExcludeFromDescription();
+    }
+
+    private static byte[] ReadStyle()
+    {
+        using Stream file = Assembly.GetExecutingAssembly().GetManifestResourceStream("pages.css")!;
+        using MemoryStream bytes = new();
+        file.CopyTo(bytes);
+        return bytes.ToArray();
+    }
+}

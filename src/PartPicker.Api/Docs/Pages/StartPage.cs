@@ -1,0 +1,54 @@
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>What stands at the root: what this is, and where to go.</summary>
+internal static class StartPage
+{
+    public static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host) => HtmlPage.Of("Part Picker",
+        $"""
+        <p>Part Picker picks clutch parts for belt-type CVTs of off-road machines.
+        It computes each part from first principles and ranks combinations of drive spring, flyweights,
+        driven spring, spring hole and helix for the engagement rpm and the shift curve that you want.</p>
+        <p>It computes; a qualified technician decides.</p>
+        <h2>Ask it</h2>
+        <pre tabindex="0"><code>curl http://{HtmlPage.Encode(host.Value ?? "")}/v1/picks \
+          -H "Content-Type: application/json" \
+          -d '{HtmlPage.Encode(Question(catalog))}'</code></pre>
+        <h2>Look around</h2>
+        <ul>
+        <li><a href="/docs/api/">The API</a>, with examples that you can send from the page</li>
+        <li><a href="{ApiDocument.Path}">The API as an OpenAPI document</a></li>
+        <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
+        <li><a href="/v1/machines">The machines of the catalog</a>, as JSON</li>
+        <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
+        </ul>
+        {Machines(catalog)}
+        """);
+
+    private static string Question(CatalogSnapshot? catalog)
+    {
+        // The rpm of a measured run are a question that makes sense for that machine.
+        MachineProfile? profile = catalog?.Machines.FirstOrDefault(m => m.Machine.Baselines.Count > 0);
+        Baseline? run = profile?.Machine.Baselines[0];
+        double engagementRpm = run?.EngagementRpm ?? 2_100;
+        double shiftRpm = run?.FlatShiftRpm ?? run?.Shift[0].Rpm ?? 7_900;
+        string machine = profile?.Machine.Id ?? "ID";
+        return $$$"""
+            {"machine": "{{{machine}}}",
+                "targets": {"engagementRpm": {{{engagementRpm}}}, "shiftRpm": {{{shiftRpm}}}}}
+            """;
+    }
+
+    private static string Machines(CatalogSnapshot? catalog)
+    {
+        if (catalog is null)
+            return "<p>No catalog is loaded yet.</p>";
+        IEnumerable<string> items = catalog.Machines.Select(profile =>
+            $"""<li><a href="/v1/machines/{Uri.EscapeDataString(profile.Machine.Id)}">{Name(profile.Machine)}</a></li>""");
+        return $"<h2>Machines</h2>\n<ul>\n{string.Join('\n', items)}\n</ul>";
+    }
+
+    private static string Name(Machine machine) => HtmlPage.Encode(machine.Name.Length > 0 ? machine.Name : machine.Id);
+}

@@ -1,0 +1,172 @@
+using System.Collections.Frozen;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Errors;
+
+/// <summary>The one list of error codes; the page of errors and the API document are made from it.</summary>
+internal static class ErrorCodes
+{
+    /// <summary>The page that explains every code.</summary>
+    public const string Page = "/docs/errors";
+
+    // The body as a whole.
+    public static readonly ErrorCode InvalidRequest = new("invalid-request", 400, "Several things are wrong with the request",
+        "More than one kind of fault was found; errors[] lists each with its place.",
+        "Correct every entry of errors[]: all faults are listed at once.");
+    public static readonly ErrorCode MalformedJson = new("malformed-json", 400, "The body is not JSON",
+        "The body could not be read as one JSON text in UTF-8.",
+        "Look at the line and byte that detail names; comments and trailing commas are not JSON.");
+    public static readonly ErrorCode TooDeep = new("too-deep", 400, "The body is nested too deep",
+        "Objects and arrays are nested deeper than any request needs.",
+        "Send the members that the API document shows.");
+    public static readonly ErrorCode JsonNeeded = new("json-needed", 415, "The body must be JSON",
+        "The request has no body of media type application/json in UTF-8, or the body is compressed.",
+        "Send Content-Type: application/json and an uncompressed body in UTF-8.");
+    public static readonly ErrorCode BodyTooLarge = new("body-too-large", 413, "The body is too large",
+        "The body has more bytes than the service reads.",
+        "Send a smaller body; detail names the limit.");
+    public static readonly ErrorCode BodyTooSlow = new("body-too-slow", 408, "The body came too slowly",
+        "The body did not arrive in time.",
+        "Send the request again over a better connection.");
+
+    // Members.
+    public static readonly ErrorCode UnknownMember = new("unknown-member", 400, "A member is not known",
+        "The body has a member that this place does not take; it may be misspelt.",
+        "Use a name that expected lists, or leave the member out.");
+    public static readonly ErrorCode DuplicateMember = new("duplicate-member", 400, "A member is there twice",
+        "The same name stands twice in one object, so that it is not clear which value counts.",
+        "Send it once.");
+    public static readonly ErrorCode MissingMember = new("missing-member", 400, "A member is missing",
+        "A member that is needed was not sent.",
+        "Add the member at the pointer.");
+    public static readonly ErrorCode WrongType = new("wrong-type", 400, "A value has the wrong type",
+        "The value is not of the JSON type that this member takes; null is not a way to leave a member out.",
+        "Send the type that expected names, or leave the member out where it is optional.");
+    public static readonly ErrorCode UnitNeeded = new("unit-needed", 400, "A quantity came without its unit",
+        "A shop may state this quantity in either system, and a unit is never guessed.",
+        "Send text with the unit, as in \"64.5 g\", or { \"value\": 64.5, \"unit\": \"g\" }.");
+    public static readonly ErrorCode UnreadableQuantity = new("unreadable-quantity", 400, "A quantity could not be read",
+        "The number or the unit could not be read, or the unit belongs to another kind of quantity.",
+        "Write a number with a decimal point, a space, and a unit that expected names.");
+    public static readonly ErrorCode OutOfRange = new("out-of-range", 400, "A value is out of range",
+        "The value lies outside the limits that expected names.",
+        "Send a value within them. A value far outside often has the wrong unit.");
+    public static readonly ErrorCode UnknownWord = new("unknown-word", 400, "A word is not on the list",
+        "The member takes one of a few words, and this is none of them.",
+        "Send one of the words that expected lists, in the same letters.");
+    public static readonly ErrorCode Contradiction = new("contradiction", 400, "Two members exclude each other",
+        "Two members were sent of which only one can hold.",
+        "Send one of the two.");
+    public static readonly ErrorCode WeightsSum = new("weights-sum", 400, "The weights do not sum to 1",
+        "The weights share out the score, so together they must make 1.",
+        "Send weights from 0 to 1 that sum to 1, as in 0.3 and 0.7.");
+    public static readonly ErrorCode RatioTwice = new("ratio-twice", 400, "A ratio is there twice",
+        "Two points of a shift curve have the same ratio.",
+        "Send one point for each ratio.");
+    public static readonly ErrorCode UnknownMachine = new("unknown-machine", 400, "The catalog has no such machine",
+        "The request names a machine that the catalog does not hold.",
+        "Take an id from GET /v1/machines.");
+    public static readonly ErrorCode UnknownOutlet = new("unknown-outlet", 400, "The catalog has no such outlet",
+        "The request names an outlet that the catalog does not hold.",
+        "Take an id that expected lists, or leave outlet out to get answers without prices.");
+    public static readonly ErrorCode UnknownParameter = new("unknown-parameter", 400, "A query parameter is not known",
+        "The address has a query parameter that this resource does not take; it may be misspelt.",
+        "Use a name that expected lists, or leave the parameter out.");
+
+    // Found by the selection.
+    public static readonly ErrorCode UnknownPart = new(RequestProblemCodes.UnknownPart, 400, "The catalog has no such part",
+        "A set names a part that the catalog does not hold.",
+        "Check the id; part numbers differ in a letter more often than not.");
+    public static readonly ErrorCode WrongKind = new(RequestProblemCodes.WrongKind, 400, "The part belongs in another slot",
+        "The id is in the catalog, but it is another kind of part.",
+        "Name a part of the kind that the slot takes.");
+    public static readonly ErrorCode UnknownHole = new(RequestProblemCodes.UnknownHole, 400, "The clutch has no such spring hole",
+        "The driven clutch of this machine has no hole of that name.",
+        "Name a hole that expected lists; GET /v1/machines/{id} shows them with their twist.");
+    public static readonly ErrorCode StationMass = new(RequestProblemCodes.StationMass, 400, "The mass does not go into that station",
+        "The flyweight has no such station, or the station takes no such mass.",
+        "Use a station and a mass that expected lists.");
+    public static readonly ErrorCode FittedNeeded = new(RequestProblemCodes.FittedNeeded, 400, "The fitted parts are needed",
+        "The catalog does not know what this machine has fitted, so there is nothing to compare with.",
+        "Send the whole fitted set.");
+    public static readonly ErrorCode BaselineNeeded = new(RequestProblemCodes.BaselineNeeded, 400, "A measured run is needed",
+        "The profile of this machine is too coarse for absolute rpm without a measured run.",
+        "Send baseline: the rpm at which it engages now and the rpm that it holds at full throttle.");
+    public static readonly ErrorCode BaselineUnusable = new(RequestProblemCodes.BaselineUnusable, 400, "The measured run cannot be used",
+        "The model cannot be tied to this run: with these parts it cannot have measured so.",
+        "Check the rpm, the ratios and the parts of the baseline.");
+    public static readonly ErrorCode ProfileNotMeasured = new(RequestProblemCodes.ProfileNotMeasured, 400, "The machine profile is not measured",
+        "The profile rests on values that are usual for the class of clutch, not on this one.",
+        "Measure the values that expected lists, or ask for a machine with a measured profile.");
+    public static readonly ErrorCode MachineImpossible = new(RequestProblemCodes.MachineImpossible, 400, "The machine profile cannot be built",
+        "The geometry of the profile contradicts itself, as in a belt too short for its shafts.",
+        "Have the keeper of the catalog check the values that expected names.");
+    public static readonly ErrorCode KeptPartDoesNotFit = new(RequestProblemCodes.KeptPartDoesNotFit, 400, "A kept part does not fit",
+        "A slot is kept, and the part that is fitted there breaks a fit rule.",
+        "Leave the slot out of keep, or correct the fitted set.");
+    public static readonly ErrorCode PartUnusable = new(RequestProblemCodes.PartUnusable, 400, "The part cannot be computed",
+        "The catalog knows too little of the part, or nothing over the travel that this machine needs.",
+        "Name another part, or have the keeper of the catalog complete its values.");
+    public static readonly ErrorCode TooManyCombinations = new(RequestProblemCodes.TooManyCombinations, 400, "There are too many combinations",
+        "More sets fit than the service searches in one request.",
+        "Keep slots with keep, or name an outlet, so that fewer parts are tried.");
+
+    // Addresses and methods.
+    public static readonly ErrorCode UnknownRoute = new("unknown-route", 404, "There is nothing at this address",
+        "The path is not one that the service answers.",
+        "See /docs/api/ for every path.");
+    public static readonly ErrorCode MachineNotFound = new("machine-not-found", 404, "There is no such machine",
+        "The path names a machine that the catalog does not hold.",
+        "Take an id from GET /v1/machines.");
+    public static readonly ErrorCode PartNotFound = new("part-not-found", 404, "There is no such part",
+        "The path names a part that the catalog does not hold.",
+        "Check the id; part numbers differ in a letter more often than not.");
+    public static readonly ErrorCode PickNotFound = new("pick-not-found", 404, "There is no such pick",
+        "The id was never given out here, or the stored answer is past its expiry.",
+        "Ask again with POST /v1/picks.");
+    public static readonly ErrorCode MethodNotAllowed = new("method-not-allowed", 405, "The method is not allowed here",
+        "The address exists, but not for this method.",
+        "Use a method that the Allow header lists.");
+    public static readonly ErrorCode BadHttp = new("bad-http", 400, "The request could not be handled",
+        "The request breaks HTTP or asks for something that the service does not do.",
+        "Compare the request with the API document.");
+
+    // The service.
+    public static readonly ErrorCode CatalogNotLoaded = new("catalog-not-loaded", 503, "No catalog is loaded",
+        "The service runs, but holds no catalog yet.",
+        "Import a catalog, or wait until GET /health/ready answers 200.");
+    public static readonly ErrorCode TookTooLong = new("took-too-long", 503, "The answer took too long",
+        "The search, with its wait for a free processor, was stopped at its time limit; nothing of it is kept.",
+        "Keep slots with keep or ask for fewer ratioPoints, so that less is searched; or ask again when fewer others do.");
+    public static readonly ErrorCode InternalError = new("internal-error", 500, "Something went wrong inside the service",
+        "A fault of the service, not of the request; its log holds the cause.",
+        "Try again later, and tell the operator when it stays.");
+
+    public static readonly IReadOnlyList<ErrorCode> All =
+    [
+        InvalidRequest, MalformedJson, TooDeep, JsonNeeded, BodyTooLarge, BodyTooSlow,
+        UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
+        UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownParameter,
+        UnknownPart, WrongKind, UnknownHole, StationMass, FittedNeeded, BaselineNeeded, BaselineUnusable,
+        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, TooManyCombinations,
+        UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
+        CatalogNotLoaded, TookTooLong, InternalError,
+    ];
+
+    private static readonly FrozenDictionary<string, ErrorCode> ByCode = All.ToFrozenDictionary(c => c.Code);
+
+    /// <summary>The entry of a code that another room answered with.</summary>
+    public static ErrorCode Of(string code) => ByCode[code];
+
+    /// <summary>The entry for a status that no code of ours caused.</summary>
+    public static ErrorCode OfStatus(int status) => status switch
+    {
+        404 => UnknownRoute,
+        405 => MethodNotAllowed,
+        408 => BodyTooSlow,
+        413 => BodyTooLarge,
+        415 => JsonNeeded,
+        >= 500 => InternalError,
+        _ => BadHttp,
+    };
+}

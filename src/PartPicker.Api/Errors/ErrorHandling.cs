@@ -1,0 +1,44 @@
+using Microsoft.AspNetCore.Diagnostics;
+
+namespace PartPicker.Api.Errors;
+
+/// <summary>Turns whatever no feature answered into a problem document.</summary>
+internal static class ErrorHandling
+{
+    public static void UseProblems(this WebApplication app)
+    {
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = AnswerException,
+            // A caller's broken request is no fault of the service and does not belong in its log.
+            SuppressDiagnosticsCallback = context => context.Exception is BadHttpRequestException,
+        });
+        app.UseStatusCodePages(context => AnswerStatus(context.HttpContext));
+    }
+
+    private static Task AnswerException(HttpContext http)
+    {
+        Exception? exception = http.Features.Get<IExceptionHandlerFeature>()?.Error;
+        ProblemAnswer answer = exception is BadHttpRequestException bad
+            ? Problems.Of(ErrorCodes.OfStatus(bad.StatusCode), bad.Message, bad.StatusCode)
+            : Problems.Of(ErrorCodes.InternalError, "The log of the service holds the cause; the request may be sound.");
+        return answer.ExecuteAsync(http);
+    }
+
+    private static Task AnswerStatus(HttpContext http)
+    {
+        HttpResponse response = http.Response;
+        if (response.Headers.Allow is [{ } allow] && allow == HttpMethods.Get)
+            response.Headers.Allow = $"{HttpMethods.Get}, {HttpMethods.Head}";
+        string asked = $"{http.Request.Method} {http.Request.Path}";
+        ErrorCode code = ErrorCodes.OfStatus(response.StatusCode);
+        string detail = response.StatusCode switch
+        {
+            404 => $"{asked} leads nowhere; /docs/api/ shows every path.",
+            405 => $"{asked} is not offered; allowed here: {response.Headers.Allow}.",
+            415 => "Send the body as application/json in UTF-8.",
+            _ => $"{asked} was answered with status {response.StatusCode}.",
+        };
+        return Problems.Of(code, detail, response.StatusCode).ExecuteAsync(http);
+    }
+}

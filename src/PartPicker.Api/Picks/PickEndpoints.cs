@@ -1,0 +1,85 @@
+using System.Diagnostics;
+using PartPicker.Api.Docs;
+using PartPicker.Api.Errors;
+using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
+using PartPicker.Api.Wire;
+using PartPicker.Selection;
+using PartPicker.Storage;
+
+namespace PartPicker.Api.Picks;
+
+/// <summary>Which parts? The ranked answer, and the same answer again by its id.</summary>
+internal static class PickEndpoints
+{
+    private const string Path = "/v1/picks";
+
+    public static void MapPicks(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPost(Path, AskAsync)
+            .WithName("createPick")
+            .WithTags("Picks")
+            .WithSummary("Rank parts for a machine and the rpm that are wanted.")
+            .WithDescription(
+                "Tries every set of parts that fits and ranks the sets by how closely they meet the target. "
+                + "The same question gets the same bytes for as long as the answer is stored.")
+            .Accepts<PickRequestWire>(WireJson.MediaType)
+            .Produces<PickAnswerWire>(StatusCodes.Status201Created, WireJson.MediaType)
+            .WithExample("pick")
+            .ProducesProblems(400, 413, 415, 500, 503);
+
+        routes.MapGet(Path + "/{id}", Fetch)
+            .WithName("getPick")
+            .WithTags("Picks")
+            .WithSummary("Fetch a ranked answer again.")
+            .WithDescription("The bytes that were sent first. Fetching moves the expiry, which the Sunset header tells.")
+            .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .WithExample("pickAgain", answerOf: "pick")
+            .TakesNoParameters()
+            .ProducesNotModified()
+            .ProducesProblems(400, 404, 500);
+    }
+
+    private static async Task<IResult> AskAsync(
+        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchGate gate,
+        string? units, string? precision)
+    {
+        (Question<PickRequest>? question, ProblemAnswer? refusal) =
+            await Question.ReadAsync(http.Request, current, PickRequestReader.Read);
+        if (question is null)
+            return refusal!;
+        string id = PickIdentity.Of(question.Request, question.Format, question.Catalog.Revision).ToId();
+        if (store.Find(id, clock.GetUtcNow()) is { } known)
+            return Created(known);
+
+        long started = Stopwatch.GetTimestamp();
+        Outcome<PickAnswer> outcome;
+        try
+        {
+            outcome = await gate.RunAsync(
+                stop => PartSelection.Pick(question.Catalog, question.Request, stop), http.RequestAborted);
+        }
+        catch (OperationCanceledException) when (!http.RequestAborted.IsCancellationRequested)
+        {
+            return Problems.Of(
+                ErrorCodes.TookTooLong, $"The search was stopped after {gate.MaxTime.TotalSeconds} seconds.");
+        }
+
+        if (outcome.Answer is not { } answer)
+            return Problems.Of(outcome.Problems);
+        http.Response.Headers["Server-Timing"] = $"search;dur={Stopwatch.GetElapsedTime(started).TotalMilliseconds:F1}";
+        AnswerWriter writer = new(question.Catalog, question.Format);
+        byte[] bytes = WireJson.Bytes(PickWriter.Write(id, question.Request, answer, writer));
+        return Created(store.Keep(id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
+    }
+
+    private static IResult Fetch(string id, IPickStore store, TimeProvider clock) =>
+        store.Find(id, clock.GetUtcNow()) is { } pick
+            ? new TaggedAnswer(pick.Body) { Sunset = pick.ExpiresAt }
+            : Problems.Of(ErrorCodes.PickNotFound, "No stored answer has this id; ask again with POST /v1/picks.");
+
+    private static TaggedAnswer Created(StoredPick pick) => new(pick.Body)
+    {
+        Status = StatusCodes.Status201Created, Location = $"{Path}/{pick.Id}", Sunset = pick.ExpiresAt,
+    };
+}

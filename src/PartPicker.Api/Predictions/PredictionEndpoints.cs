@@ -1,0 +1,38 @@
+using PartPicker.Api.Docs;
+using PartPicker.Api.Errors;
+using PartPicker.Api.StartUp;
+using PartPicker.Api.Web;
+using PartPicker.Api.Wire;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Predictions;
+
+/// <summary>What does one given set do?</summary>
+internal static class PredictionEndpoints
+{
+    public static void MapPredictions(this IEndpointRouteBuilder routes) =>
+        routes.MapPost("/v1/predictions", AskAsync)
+            .WithName("predict")
+            .WithTags("Predictions")
+            .WithSummary("Predict what one set of parts does.")
+            .WithDescription(
+                "Engagement, shift curve and the forces at each ratio, at steady full throttle. Nothing is stored.")
+            .Accepts<PredictionRequestWire>(WireJson.MediaType)
+            .Produces<PredictionWire>(StatusCodes.Status200OK, WireJson.MediaType)
+            .WithExample("prediction")
+            .ProducesProblems(400, 413, 415, 500, 503);
+
+    private static async Task<IResult> AskAsync(
+        HttpContext http, CurrentCatalog current, string? units, string? precision)
+    {
+        (Question<PredictionRequest>? question, ProblemAnswer? refusal) =
+            await Question.ReadAsync(http.Request, current, PredictionRequestReader.Read);
+        if (question is null)
+            return refusal!;
+        Outcome<PredictionAnswer> outcome = SetPrediction.Predict(question.Catalog, question.Request);
+        if (outcome.Answer is not { } answer)
+            return Problems.Of(outcome.Problems);
+        AnswerWriter writer = new(question.Catalog, question.Format);
+        return TaggedAnswer.Of(PredictionWriter.Write(question.Request, answer, writer));
+    }
+}

@@ -1,0 +1,41 @@
+using System.Net;
+using PartPicker.Api.CommandLine;
+using PartPicker.Api.Docs;
+using PartPicker.Api.Picks;
+using PartPicker.Storage;
+
+namespace PartPicker.Api.StartUp;
+
+/// <summary>What the service is made of.</summary>
+internal static class ServiceSetup
+{
+    /// <summary>Listens on the loopback address only: reads need no key here, and so nobody else may ask.</summary>
+    public static void ListenOnLoopback(this WebApplicationBuilder builder, int port) =>
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Listen(IPAddress.Loopback, port);
+        });
+
+    /// <summary>The console belongs to the answer: only what went wrong is logged, and beside it.</summary>
+    public static void LogFaultsOnly(this WebApplicationBuilder builder)
+    {
+        builder.Logging.ClearProviders();
+        builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+    }
+
+    public static void AddPartPicker(this IServiceCollection services, ServiceOptions options)
+    {
+        services.AddApiDocument();
+        services.AddSingleton(options);
+        services.AddSingleton(host => ServiceFolders.Find(
+            options, host.GetRequiredService<IHostEnvironment>().ContentRootPath));
+        services.AddSingleton(host => new SqliteStore(host.GetRequiredService<ServiceFolders>().StoreFile));
+        services.AddSingleton<ICatalogStore>(host => host.GetRequiredService<SqliteStore>());
+        services.AddSingleton<IPickStore>(host => host.GetRequiredService<SqliteStore>());
+        services.AddSingleton<CurrentCatalog>();
+        services.AddSingleton(_ => SearchGate.Standard());
+        services.AddSingleton(TimeProvider.System);
+    }
+}

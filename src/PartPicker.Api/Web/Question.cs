@@ -1,0 +1,34 @@
+using System.Text.Json;
+using PartPicker.Api.Errors;
+using PartPicker.Api.StartUp;
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Web;
+
+/// <summary>A question as it is understood: what is asked, of which catalog, to be answered in which form.</summary>
+internal sealed record Question<T>(T Request, CatalogSnapshot Catalog, AnswerFormat Format) where T : class;
+
+/// <summary>Reads questions from HTTP.</summary>
+internal static class Question
+{
+    /// <summary>The question, or the answer to one that cannot be understood.</summary>
+    public static async Task<(Question<T>? Question, ProblemAnswer? Refusal)> ReadAsync<T>(
+        HttpRequest http, CurrentCatalog current, Func<JsonElement, CatalogSnapshot, FaultList, T?> read)
+        where T : class
+    {
+        if (current.Snapshot is not { } catalog)
+            return (null, CurrentCatalog.NotLoaded());
+        (JsonDocument? json, ProblemAnswer? refusal) = await RequestBody.ReadAsync(http);
+        using JsonDocument? body = json;
+        if (body is null)
+            return (null, refusal);
+
+        FaultList faults = new();
+        AnswerFormat format = AnswerFormat.Read(http.Query, faults);
+        T? request = read(body.RootElement, catalog, faults);
+        return request is null || faults.Count > 0
+            ? (null, Problems.Of(faults))
+            : (new Question<T>(request, catalog, format), null);
+    }
+}

@@ -1,0 +1,17 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Where and how warm it runs.</summary>
+internal sealed record AirWire
+{
+    /// <summary>Altitude.</summary>
+    public required QuantityWire Altitude { get; init; }
+
+    /// <summary>Temperature; null stands for the standard one of that altitude.</summary>
+    public required QuantityWire? Temperature { get; init; }
+
+    /// <summary>Which published law scales engine torque with the air.</summary>
+    [WordsOf(typeof(AirLaw))]
+    public required string AirLaw { get; init; }
+}

@@ -1,0 +1,47 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>One ranked choice.</summary>
+internal sealed record PickWire
+{
+    /// <summary>1 is the best.</summary>
+    public required int Rank { get; init; }
+
+    /// <summary>The parts.</summary>
+    public required PartsWire Parts { get; init; }
+
+    /// <summary>The slots that differ from what is fitted.</summary>
+    [WordsOf(typeof(Slot))]
+    public required IReadOnlyList<string> Changes { get; init; }
+
+    /// <summary>Engine speed at which the belt takes hold.</summary>
+    public required double EngagementRpm { get; init; }
+
+    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    public required double? ShiftOutRpm { get; init; }
+
+    /// <summary>From low gear to full shift.</summary>
+    public required IReadOnlyList<PickPointWire> Curve { get; init; }
+
+    /// <summary>Weighted root mean square of the errors, in tolerances.</summary>
+    public required double Miss { get; init; }
+
+    /// <summary>True when no single error exceeds its tolerance.</summary>
+    public required bool WithinTolerance { get; init; }
+
+    /// <summary>True when the model is tied to a measured run of this machine.</summary>
+    public required bool Anchored { get; init; }
+
+    /// <summary>Price of what is not already fitted; null when a price is not known.</summary>
+    public required PriceWire? Price { get; init; }
+
+    /// <summary>How the miss comes about.</summary>
+    public required ExplanationWire Explanation { get; init; }
+
+    /// <summary>By how much each checked rule is kept.</summary>
+    public required IReadOnlyList<FitMarginWire> FitMargins { get; init; }
+
+    /// <summary>Warnings that belong beside the answer.</summary>
+    public required IReadOnlyList<CautionWire> Cautions { get; init; }
+}

@@ -1,0 +1,62 @@
+using PartPicker.Quantities;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>What one set does on one machine at full throttle.</summary>
+internal sealed record PredictionWire
+{
+    /// <summary>The catalog that the values came from.</summary>
+    public required string CatalogRevision { get; init; }
+
+    /// <summary>Version of the model.</summary>
+    public required string ModelVersion { get; init; }
+
+    /// <summary>The system that quantities are written in: metric or inch.</summary>
+    [WordsOf(typeof(UnitSystem))]
+    public required string Units { get; init; }
+
+    /// <summary>Whether numbers are rounded or written in full.</summary>
+    public required string Precision { get; init; }
+
+    /// <summary>The machine.</summary>
+    public required NamedIdWire Machine { get; init; }
+
+    /// <summary>The set.</summary>
+    public required PartsWire Parts { get; init; }
+
+    /// <summary>Where and how warm it runs.</summary>
+    public required AirWire Air { get; init; }
+
+    /// <summary>True when the model is tied to a measured run; without one the curve is qualitative in low gear.</summary>
+    public required bool Anchored { get; init; }
+
+    /// <summary>How it is tied; null when it is not.</summary>
+    public required AnchoringWire? Anchoring { get; init; }
+
+    /// <summary>Engine speed at which the belt takes hold.</summary>
+    public required double EngagementRpm { get; init; }
+
+    /// <summary>The sheave travel that decides engagement.</summary>
+    public required QuantityWire EngagementTravel { get; init; }
+
+    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    public required double? ShiftOutRpm { get; init; }
+
+    /// <summary>Engine speed of the greatest power in this air.</summary>
+    public required double PeakPowerRpm { get; init; }
+
+    /// <summary>The greatest power in this air.</summary>
+    public required QuantityWire PeakPower { get; init; }
+
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public required double TorqueFactor { get; init; }
+
+    /// <summary>From low gear to full shift.</summary>
+    public required IReadOnlyList<ShiftPointWire> Curve { get; init; }
+
+    /// <summary>Warnings that belong beside the answer.</summary>
+    public required IReadOnlyList<CautionWire> Cautions { get; init; }
+
+    /// <summary>What the model does not know.</summary>
+    public required IReadOnlyList<string> Limits { get; init; }
+}

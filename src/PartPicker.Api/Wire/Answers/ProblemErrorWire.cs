@@ -1,0 +1,20 @@
+namespace PartPicker.Api.Wire;
+
+/// <summary>One fault of a request.</summary>
+internal sealed record ProblemErrorWire
+{
+    /// <summary>JSON pointer (RFC 6901) into the body; empty for the whole body, null for a query parameter.</summary>
+    public required string? Pointer { get; init; }
+
+    /// <summary>Name of the query parameter; null for a fault in the body.</summary>
+    public required string? Parameter { get; init; }
+
+    /// <summary>Stable word for machines.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>What was sent, cut where it is long; null when nothing was.</summary>
+    public required string? Sent { get; init; }
+
+    /// <summary>What was expected, for a person.</summary>
+    public required string Expected { get; init; }
+}

@@ -1,0 +1,92 @@
+using System.Text.Json;
+using PartPicker.Api.Errors;
+using PartPicker.Parts;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Reads what a pick is asked for: from JSON as sent to what it means.</summary>
+internal static class PickRequestReader
+{
+    /// <summary>The request; null when the list holds why not.</summary>
+    public static PickRequest? Read(JsonElement json, CatalogSnapshot catalog, FaultList faults)
+    {
+        if (ObjectReader.Open(json, "", faults) is not { } body)
+            return null;
+        RequestReader common = new(catalog, faults);
+
+        MachineProfile? machine = common.Machine(body);
+        ShiftTarget? target = Targets(body, faults);
+        Tolerances tolerances = ReadTolerances(body);
+        ScoreWeights weights = Weights(body, faults);
+        SetBasis delivered = SetBasis.Of(machine);
+        PartSet? fitted = common.Set(body, "fitted", delivered);
+        Baseline? baseline = common.Baseline(
+            body, new SetBasis(fitted, MustBeWhole: delivered.MustBeWhole && !body.Has("fitted")));
+        AirState air = RequestReader.Air(body);
+        AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
+        double? launchRpm = body.Number("launchRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
+        double launchMarginRpm = body.Number(
+            "launchMarginRpm", RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)
+            ?? PickRequest.StandardLaunchMarginRpm;
+        double? slipMargin = body.Number("slipMargin", RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin);
+        IReadOnlySet<Slot> keep = body.WordSet<Slot>("keep") ?? new HashSet<Slot>();
+        Outlet? outlet = common.Outlet(body);
+        int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount) ?? PickRequest.StandardCount;
+        int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
+            ?? PickRequest.StandardPointCount;
+        body.RefuseOthers();
+
+        if (faults.Count > 0)
+            return null;
+        return new PickRequest
+        {
+            Machine = machine!, Target = target!, Tolerances = tolerances, Weights = weights, Fitted = fitted,
+            Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
+            LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Outlet = outlet,
+            Count = count, PointCount = pointCount,
+        };
+    }
+
+    private static ShiftTarget? Targets(ObjectReader body, FaultList faults)
+    {
+        if (body.Object("targets", "the rpm that are wanted, as an object", required: true) is not { } reader)
+            return null;
+        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
+        (double? flatRpm, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
+        reader.RefuseOthers();
+        // A curve of one point is flat, whatever its ratio: a target has one spelling.
+        return (engagementRpm, flatRpm, curve) switch
+        {
+            ({ } engagement, { } flat, null) => ShiftTarget.Flat(engagement, flat),
+            ({ } engagement, null, [var only]) => ShiftTarget.Flat(engagement, only.Rpm),
+            ({ } engagement, null, { } points) => new ShiftTarget(engagement, points),
+            _ => null,
+        };
+    }
+
+    private static Tolerances ReadTolerances(ObjectReader body)
+    {
+        if (body.Object("tolerances", "rpm, as an object") is not { } reader)
+            return Tolerances.Standard;
+        double? engagement = reader.Number("engagementRpm", Tolerances.Min, Tolerances.Max);
+        double? shift = reader.Number("shiftRpm", Tolerances.Min, Tolerances.Max);
+        reader.RefuseOthers();
+        return new Tolerances(
+            engagement ?? Tolerances.Standard.EngagementRpm, shift ?? Tolerances.Standard.ShiftRpm);
+    }
+
+    private static ScoreWeights Weights(ObjectReader body, FaultList faults)
+    {
+        if (body.Object("weights", "shares that sum to 1, as an object") is not { } reader)
+            return ScoreWeights.Standard;
+        double? engagement = reader.Number("engagement", 0, 1, required: true);
+        double? shift = reader.Number("shift", 0, 1, required: true);
+        reader.RefuseOthers();
+        if (engagement is not { } e || shift is not { } s)
+            return ScoreWeights.Standard;
+        if (Math.Abs(e + s - 1) > RequestLimits.WeightsSumSlack)
+            faults.Add(ErrorCodes.WeightsSum, reader.Pointer, $"{e} + {s} = {e + s}", "two weights that sum to 1");
+        return new ScoreWeights(e, s);
+    }
+}

@@ -1,0 +1,38 @@
+using System.Text.Json;
+using PartPicker.Api.Errors;
+using PartPicker.Parts;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Reads what a prediction is asked for: from JSON as sent to what it means.</summary>
+internal static class PredictionRequestReader
+{
+    /// <summary>The request; null when the list holds why not.</summary>
+    public static PredictionRequest? Read(JsonElement json, CatalogSnapshot catalog, FaultList faults)
+    {
+        if (ObjectReader.Open(json, "", faults) is not { } body)
+            return null;
+        RequestReader common = new(catalog, faults);
+
+        MachineProfile? machine = common.Machine(body);
+        SetBasis delivered = SetBasis.Of(machine);
+        PartSet? parts = common.Set(body, "parts", delivered);
+        // A run is measured with what is fitted, which need not be the set that is asked about.
+        Baseline? baseline = common.Baseline(body, delivered);
+        bool anchor = body.Flag("anchor") ?? true;
+        AirState air = RequestReader.Air(body);
+        AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
+        int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
+            ?? PickRequest.StandardPointCount;
+        body.RefuseOthers();
+
+        if (faults.Count > 0)
+            return null;
+        return new PredictionRequest
+        {
+            Machine = machine!, Parts = parts, Baseline = baseline, Anchor = anchor, Air = air, AirLaw = airLaw,
+            PointCount = pointCount,
+        };
+    }
+}

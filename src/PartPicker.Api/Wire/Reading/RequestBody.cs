@@ -1,0 +1,75 @@
+using System.Text.Json;
+using Microsoft.Net.Http.Headers;
+using PartPicker.Api.Errors;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Reads a body as sent into JSON, or says why it is none.</summary>
+internal static class RequestBody
+{
+    // Only so that the check below, and not the reader of JSON, meets what is nested too deep.
+    private const int ReaderDepth = 512;
+
+    public static async Task<(JsonDocument? Json, ProblemAnswer? Refusal)> ReadAsync(HttpRequest request)
+    {
+        if (!IsPlainJson(request))
+            return (null, Problems.Of(ErrorCodes.JsonNeeded, "Send the body as application/json in UTF-8, uncompressed."));
+        if (await ReadBytesAsync(request) is not { } bytes)
+            return (null, Problems.Of(ErrorCodes.BodyTooLarge, $"At most {RequestLimits.MaxBodyBytes} bytes are read."));
+
+        ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
+        return Check(json.Span) is { } refusal
+            ? (null, refusal)
+            : (JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = RequestLimits.MaxDepth }), null);
+    }
+
+    private static bool IsPlainJson(HttpRequest request) =>
+        MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
+        && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
+        && (!type.Charset.HasValue || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase))
+        && (request.Headers.ContentEncoding.Count == 0 || request.Headers.ContentEncoding == "identity");
+
+    private static async Task<byte[]?> ReadBytesAsync(HttpRequest request)
+    {
+        if (request.ContentLength > RequestLimits.MaxBodyBytes)
+            return null;
+        byte[] buffer = new byte[RequestLimits.MaxBodyBytes + 1];
+        int length = await request.Body.ReadAtLeastAsync(
+            buffer, buffer.Length, throwOnEndOfStream: false, request.HttpContext.RequestAborted);
+        return length > RequestLimits.MaxBodyBytes ? null : buffer[..length];
+    }
+
+    private static ReadOnlyMemory<byte> WithoutByteOrderMark(byte[] bytes) =>
+        bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes.AsMemory(3) : bytes;
+
+    // Every text is decoded once here, so that whatever reads the document later can rely on it.
+    private static ProblemAnswer? Check(ReadOnlySpan<byte> json)
+    {
+        var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = ReaderDepth });
+        try
+        {
+            while (reader.Read())
+            {
+                if (reader.CurrentDepth >= RequestLimits.MaxDepth)
+                    return Problems.Of(ErrorCodes.TooDeep, $"At most {RequestLimits.MaxDepth} levels are read.");
+                if (reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName)
+                    _ = reader.GetString();
+            }
+
+            return null;
+        }
+        catch (JsonException fault)
+        {
+            return Malformed(fault.LineNumber ?? 0, fault.BytePositionInLine ?? 0);
+        }
+        catch (InvalidOperationException)
+        {
+            ReadOnlySpan<byte> before = json[..(int)reader.TokenStartIndex];
+            return Malformed(before.Count((byte)'\n'), before.Length - (before.LastIndexOf((byte)'\n') + 1));
+        }
+    }
+
+    private static ProblemAnswer Malformed(long line, long positionInLine) =>
+        Problems.Of(
+            ErrorCodes.MalformedJson, $"The body is not JSON in UTF-8: see line {line + 1}, byte {positionInLine + 1}.");
+}

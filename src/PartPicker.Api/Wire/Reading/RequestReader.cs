@@ -1,0 +1,155 @@
+using PartPicker.Api.Errors;
+using PartPicker.Parts;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>What the requests have in common: the machine, sets of parts, measured runs and the air.</summary>
+internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
+{
+    // More ids than a person reads at once are counted, not listed.
+    private const int MaxIdsShown = 12;
+
+    private MachineProfile? machine;
+
+    public MachineProfile? Machine(ObjectReader body)
+    {
+        const string name = "machine";
+        if (body.Text(name, "the id of a machine, from GET /v1/machines", required: true) is not { } id)
+            return null;
+        machine = catalog.FindMachine(id);
+        if (machine is not null)
+            return machine;
+        faults.Add(ErrorCodes.UnknownMachine, body.At(name), id, OneOf(catalog.Machines.Select(m => m.Machine.Id)));
+        return null;
+    }
+
+    public Outlet? Outlet(ObjectReader body)
+    {
+        const string name = "outlet";
+        if (body.Text(name, "the id of an outlet") is not { } id)
+            return null;
+        if (catalog.FindOutlet(id) is { } outlet)
+            return outlet;
+        faults.Add(ErrorCodes.UnknownOutlet, body.At(name), id, OneOf(catalog.Outlets.Select(o => o.Id)));
+        return null;
+    }
+
+    /// <summary>A set, completed from another one. Null where there is none, or where it has faults.</summary>
+    /// <param name="parent">The object that may hold the set.</param>
+    /// <param name="name">Its name there.</param>
+    /// <param name="basis">Where members that are left out come from.</param>
+    public PartSet? Set(ObjectReader parent, string name, SetBasis basis)
+    {
+        if (!parent.Has(name))
+        {
+            _ = parent.Object(name, "a set of parts"); // So that the name is known as one that may be sent.
+            return basis.Set;
+        }
+
+        int faultsBefore = faults.Count;
+        if (parent.Object(name, "a set of parts, as an object") is not { } reader)
+            return null;
+        string? driveSpring = PartId<DriveSpring>(reader, "driveSpring", basis) ?? basis.Set?.DriveSpring;
+        // Masses are not judged by another body than the one that was meant.
+        string? sentFlyweight = PartId<Flyweight>(reader, "flyweight", basis);
+        string? flyweight = reader.Has("flyweight") ? sentFlyweight : basis.Set?.Flyweight;
+        IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
+        string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
+        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
+        string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
+        reader.RefuseOthers();
+
+        // Station masses belong to their body: another body starts with empty stations.
+        masses ??= basis.Set is { } from && flyweight == from.Flyweight ? from.StationMasses : NoMasses;
+        PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "");
+        CheckAgainstMachine(set, reader);
+        return faults.Count > faultsBefore ? null : set;
+    }
+
+    // The ids were looked up one by one; what is left belongs together: hole and clutch, masses and body.
+    private void CheckAgainstMachine(PartSet set, ObjectReader reader)
+    {
+        if (machine is null)
+            return;
+        foreach (RequestProblem problem in SetCheck.Find(catalog, machine, set, reader.Pointer[1..]))
+        {
+            if (problem.Code == RequestProblemCodes.StationMass
+                || (problem.Code == RequestProblemCodes.UnknownHole && set.Hole.Length > 0))
+            {
+                faults.Add(ErrorCodes.Of(problem.Code), "/" + problem.Place, problem.Sent, problem.Expected);
+            }
+        }
+    }
+
+    public Baseline? Baseline(ObjectReader body, SetBasis fitted)
+    {
+        int faultsBefore = faults.Count;
+        if (body.Object("baseline", "a measured run, as an object") is not { } reader)
+            return null;
+        PartSet? parts = Set(reader, "parts", fitted);
+        if (fitted.MustBeWhole && !reader.Has("parts"))
+            reader.RefuseMissing("parts", "the set that was measured: the catalog does not know what is fitted");
+        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
+        (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
+        AirState air = Air(reader);
+        reader.RefuseOthers();
+        return faults.Count > faultsBefore || parts is null
+            ? null
+            : new Baseline(parts, engagementRpm!.Value, curve ?? [], flat, air);
+    }
+
+    public static AirState Air(ObjectReader reader) => new(
+        reader.Quantity("altitude", QuantityRule.Altitude) ?? 0,
+        reader.Quantity("temperature", QuantityRule.Temperature));
+
+    private string? PartId<T>(ObjectReader reader, string name, SetBasis basis) where T : Part
+    {
+        string noun = KindNouns.Of(typeof(T));
+        if (reader.Text(name, $"the id of a {noun}", basis.MustBeWhole) is not { } id)
+            return null;
+        switch (catalog.FindPart(id))
+        {
+            case T:
+                return id;
+            case null:
+                faults.Add(ErrorCodes.UnknownPart, reader.At(name), id, $"the id of a {noun} in the catalog");
+                return null;
+            case var other:
+                faults.Add(
+                    ErrorCodes.WrongKind, reader.At(name), id,
+                    $"the id of a {noun}; this is a {KindNouns.Of(other.GetType())}");
+                return null;
+        }
+    }
+
+    private static Dictionary<StationName, double>? StationMasses(ObjectReader set)
+    {
+        if (set.Object("stationMasses", "masses by station, as an object") is not { } reader)
+            return null;
+        Dictionary<StationName, double> masses = [];
+        foreach (StationName station in Enum.GetValues<StationName>())
+        {
+            // An empty station is one that is not listed, so that a set has one spelling.
+            if (reader.Quantity(WireJson.Word(station), QuantityRule.StationMass) is { } mass and not 0)
+                masses[station] = mass;
+        }
+
+        reader.RefuseOthers();
+        return masses;
+    }
+
+    private static string OneOf(IEnumerable<string> ids)
+    {
+        string[] all = [.. ids];
+        string shown = string.Join(", ", all.Take(MaxIdsShown));
+        return all.Length switch
+        {
+            0 => "nothing: the catalog holds none",
+            > MaxIdsShown => $"one of: {shown} and {all.Length - MaxIdsShown} more",
+            _ => $"one of: {shown}",
+        };
+    }
+
+    private static readonly Dictionary<StationName, double> NoMasses = [];
+}

@@ -1,0 +1,41 @@
+using PartPicker.Parts;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Every limit of a request, in one place for the reader and for the API document.</summary>
+internal static class RequestLimits
+{
+    /// <summary>Most bytes of a body.</summary>
+    public const int MaxBodyBytes = 256 * 1024;
+
+    /// <summary>Deepest nesting of a body; no request needs half of it.</summary>
+    public const int MaxDepth = 16;
+
+    /// <summary>Longest a pick may search, waiting for its turn included.</summary>
+    public static readonly TimeSpan MaxSearchTime = TimeSpan.FromSeconds(60);
+
+    public const double MinRpm = 100;
+    public const double MaxRpm = 30_000;
+    public const double MinRatio = 0.2;
+    public const double MaxRatio = 10;
+    public const double MinAltitudeM = -500;
+    public const double MaxAltitudeM = 6_000;
+    public const double MinTemperatureK = 213.15;
+    public const double MaxTemperatureK = 333.15;
+    public const double MinSlipMargin = 0;
+    public const double MaxSlipMargin = 5;
+    public const double MinLaunchMarginRpm = 0;
+    public const double MaxLaunchMarginRpm = 2_000;
+    public const double MaxStationMassKg = 0.1;
+
+    /// <summary>How far the weights may miss a sum of 1, for decimals that binary cannot hold.</summary>
+    public const double WeightsSumSlack = 1e-9;
+
+    public const int MinCount = 1;
+    public const int MaxCount = PickRequest.MaxCount;
+    public const int MinRatioPoints = PickRequest.MinPointCount;
+    public const int MaxRatioPoints = PickRequest.MaxPointCount;
+    public const int MaxCurvePoints = ShiftTarget.MaxPoints;
+    public const int MaxNameLength = CatalogItem.MaxIdLength;
+}

@@ -1,0 +1,68 @@
+using System.ComponentModel.DataAnnotations;
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Which parts for this machine and these rpm?</summary>
+internal sealed record PickRequestWire : IRequestWire
+{
+    /// <summary>Id of the machine, from GET /v1/machines.</summary>
+    [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
+    public required string Machine { get; init; }
+
+    /// <summary>The rpm that are wanted.</summary>
+    public required TargetsWire Targets { get; init; }
+
+    /// <summary>By how many rpm an answer may miss and still count as a hit; 100 each when left out.</summary>
+    public TolerancesWire? Tolerances { get; init; }
+
+    /// <summary>How engagement and shift curve share the score; 0.3 and 0.7 when left out.</summary>
+    public WeightsWire? Weights { get; init; }
+
+    /// <summary>What is fitted now; members left out come from the set that the machine was delivered with.</summary>
+    public SetWire? Fitted { get; init; }
+
+    /// <summary>A measured run that ties the model to this very machine; the machine's own when left out.</summary>
+    public BaselineWire? Baseline { get; init; }
+
+    /// <summary>Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.</summary>
+    public QuantityInputWire? Altitude { get; init; }
+
+    /// <summary>Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.</summary>
+    public QuantityInputWire? Temperature { get; init; }
+
+    /// <summary>Which published law scales engine torque with the air; saeJ1349 when left out.</summary>
+    [WordsOf(typeof(AirLaw))]
+    public string? AirLaw { get; init; }
+
+    /// <summary>Engine speed held on the brake before the start; engagement must lie above it.</summary>
+    [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
+    public double? LaunchRpm { get; init; }
+
+    /// <summary>How far above the launch rpm engagement must lie; 100 when left out.</summary>
+    [Range(RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)]
+    public double? LaunchMarginRpm { get; init; }
+
+    /// <summary>Least slip margin on the upshift curve; below 1 the belt slips. None is demanded when left out.</summary>
+    [Range(RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin)]
+    public double? SlipMargin { get; init; }
+
+    /// <summary>Slots whose fitted choice stays: driveSpring, flyweight, drivenSpring, hole, helix.</summary>
+    [MaxLength(SlotCount)]
+    [WordsOf(typeof(Slot))]
+    public IReadOnlyList<string>? Keep { get; init; }
+
+    /// <summary>Id of the outlet whose prices and stock count; no prices are shown when left out.</summary>
+    [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
+    public string? Outlet { get; init; }
+
+    /// <summary>How many answers; 10 when left out.</summary>
+    [Range(RequestLimits.MinCount, RequestLimits.MaxCount)]
+    public int? Count { get; init; }
+
+    /// <summary>At how many ratios the shift curve is compared; 9 when left out.</summary>
+    [Range(RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)]
+    public int? RatioPoints { get; init; }
+
+    private const int SlotCount = 5;
+}

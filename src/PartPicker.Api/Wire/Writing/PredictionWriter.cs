@@ -1,0 +1,98 @@
+using PartPicker.Parts;
+using PartPicker.Selection;
+
+namespace PartPicker.Api.Wire;
+
+/// <summary>Writes a prediction.</summary>
+internal static class PredictionWriter
+{
+    public static PredictionWire Write(PredictionRequest request, PredictionAnswer answer, AnswerWriter writer)
+    {
+        Prediction prediction = answer.Prediction;
+        MachineProfile machine = request.Machine;
+        return new PredictionWire
+        {
+            CatalogRevision = writer.Catalog.Revision,
+            ModelVersion = PartSelection.ModelVersion,
+            Units = writer.Format.UnitsWord,
+            Precision = writer.Format.PrecisionWord,
+            Machine = new NamedIdWire { Id = machine.Machine.Id, Name = machine.Machine.Name },
+            Parts = writer.Parts(answer.Parts),
+            Air = Air(request, writer),
+            Anchored = prediction.Anchoring is not null,
+            Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
+            EngagementRpm = writer.Rpm(prediction.EngagementRpm),
+            EngagementTravel = writer.Length(prediction.EngagementTravel),
+            ShiftOutRpm = writer.Rpm(prediction.ShiftOutRpm),
+            PeakPowerRpm = writer.Rpm(prediction.PeakPowerRpm),
+            PeakPower = writer.Power(prediction.PeakPower),
+            TorqueFactor = writer.Factor(prediction.TorqueFactor),
+            Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
+            Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
+            Limits = ModelLimits.Sentences,
+        };
+    }
+
+    private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
+    {
+        Altitude = writer.Altitude(request.Air.AltitudeM),
+        Temperature = writer.Temperature(request.Air.TemperatureK),
+        AirLaw = WireJson.Word(request.AirLaw),
+    };
+
+    private static AnchoringWire Anchoring(Anchoring anchoring, AnswerWriter writer) => new()
+    {
+        FlyweightFactor = writer.Factor(anchoring.FlyweightFactor),
+        ThrustFactor = writer.Factor(anchoring.ThrustFactor),
+        Residuals = [.. anchoring.Residuals.Select(residual => new ResidualWire
+        {
+            Ratio = writer.Ratio(residual.Ratio), Rpm = writer.Rpm(residual.Rpm),
+        })],
+        Warnings = anchoring.Warnings,
+    };
+
+    private static ShiftPointWire Point(ShiftPoint point, double revLimitRpm, AnswerWriter writer) => new()
+    {
+        Ratio = writer.Ratio(point.Ratio),
+        Travel = writer.Length(point.Travel),
+        OpeningTravel = writer.Length(point.OpeningTravel),
+        DriveRadius = writer.Length(point.DriveRadius),
+        DrivenRadius = writer.Length(point.DrivenRadius),
+        DriveWrap = writer.Angle(point.DriveWrap),
+        DrivenWrap = writer.Angle(point.DrivenWrap),
+        HelixAngle = writer.Angle(point.HelixAngle),
+        CamTurn = writer.Angle(point.CamTurn),
+        Upshift = point.Upshift is { } upshift ? Balance(upshift, writer) : null,
+        Backshift = point.Backshift is { } backshift ? Balance(backshift, writer) : null,
+        Reason = Reason(point, revLimitRpm),
+    };
+
+    private static BalanceWire Balance(Balance balance, AnswerWriter writer) => new()
+    {
+        Rpm = writer.Rpm(balance.Rpm),
+        EngineTorque = writer.Torque(balance.EngineTorque),
+        Power = writer.Power(balance.Power),
+        PowerLost = writer.Power(balance.PowerLost),
+        DrivenClamp = writer.Force(balance.DrivenClamp),
+        DriveThrust = writer.Force(balance.DriveThrust),
+        FlyweightThrust = writer.Force(balance.FlyweightThrust),
+        SpringForce = writer.Force(balance.SpringForce),
+        TightTension = writer.Force(balance.TightTension),
+        SlackTension = writer.Force(balance.SlackTension),
+        TightTensionNet = writer.Force(balance.TightTensionNet),
+        SlackTensionNet = writer.Force(balance.SlackTensionNet),
+        ActiveArc = writer.Angle(balance.ActiveArc),
+        SlipMargin = writer.Share(balance.SlipMargin),
+        Slips = balance.Slips,
+        BeltSpeed = writer.Speed(balance.BeltSpeed),
+        VehicleSpeed = writer.Speed(balance.VehicleSpeed),
+    };
+
+    private static string? Reason(ShiftPoint point, double revLimitRpm) => (point.Upshift, point.Backshift) switch
+    {
+        (null, null) => $"It does not shift here: the clutches do not balance below the rev limit of {revLimitRpm} rpm.",
+        (null, _) => $"It does not shift up here below the rev limit of {revLimitRpm} rpm.",
+        (_, null) => $"It does not shift back here below the rev limit of {revLimitRpm} rpm.",
+        _ => null,
+    };
+}

@@ -1,0 +1,39 @@
+using System.Text.Json;
+using PartPicker.Parts;
+
+namespace PartPicker.Catalog;
+
+/// <summary>A JSON file of machines and their pieces.</summary>
+internal static class MachineFile
+{
+    private static readonly Dictionary<string, ItemKind> Lists = new(StringComparer.Ordinal)
+    {
+        ["engines"] = ItemKind.Engine,
+        ["driveClutches"] = ItemKind.DriveClutch,
+        ["drivenClutches"] = ItemKind.DrivenClutch,
+        ["belts"] = ItemKind.Belt,
+        ["gearings"] = ItemKind.Gearing,
+        ["machines"] = ItemKind.Machine,
+    };
+
+    public static void Read(string file, string text, CatalogDraft draft)
+    {
+        var source = new JsonSource(file, draft.Findings);
+        if (source.Parse(text) is not { } root)
+        {
+            draft.Complete = false;
+            return;
+        }
+
+        int before = draft.Findings.Count;
+        Dictionary<string, JsonValue> lists = source.Members(root, "An object with lists of pieces", Lists.Keys);
+        var sound = lists.Where(l => source.Is(l.Value, JsonValueKind.Array, "A list of objects")).ToList();
+        // A list that was not understood may hold what another file refers to.
+        draft.Complete &= draft.Findings.Count == before;
+        foreach ((string name, JsonValue list) in sound)
+        {
+            foreach (JsonValue entry in list.Entries())
+                draft.Add(MachineItemReader.Read(source, Lists[name], entry));
+        }
+    }
+}

@@ -1,0 +1,6 @@
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>The set that was predicted, what it does, and the cautions that go with it.</summary>
+public sealed record PredictionAnswer(PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions);

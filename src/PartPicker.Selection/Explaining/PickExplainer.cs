@@ -1,0 +1,35 @@
+namespace PartPicker.Selection;
+
+/// <summary>Says how a miss comes about: target, prediction, error and weight, for engagement and at each ratio.</summary>
+internal sealed class PickExplainer(PickRequest request, Score score)
+{
+    public Explanation Explain(Prediction prediction, double miss)
+    {
+        int count = prediction.Curve.Count;
+        double shiftWeight = request.Weights.Shift / count;
+        return new Explanation(
+            "miss", miss, "",
+            "square root of the weighted sum of squared errors; an error counts in tolerances",
+            [
+                Error(
+                    "engagement", prediction.EngagementRpm, request.Target.EngagementRpm,
+                    request.Tolerances.EngagementRpm, request.Weights.Engagement),
+                .. prediction.Curve.Select((p, j) => Error(
+                    Words.Invariant($"shift at ratio {p.Ratio:0.00}"), p.Upshift!.Rpm, score.ShiftTargets[j],
+                    request.Tolerances.ShiftRpm, shiftWeight)),
+            ]);
+    }
+
+    private static Explanation Error(string what, double predicted, double target, double tolerance, double weight)
+    {
+        double error = (predicted - target) / tolerance;
+        return new Explanation(
+            what, weight * error * error, "", "weight times squared error",
+            [
+                new Explanation("target", target, "rpm", "as asked", []),
+                new Explanation("prediction", predicted, "rpm", "by the model", []),
+                new Explanation("error", error, "tolerances", "prediction less target, over the tolerance", []),
+                new Explanation("weight", weight, "", "share of this error in the sum", []),
+            ]);
+    }
+}

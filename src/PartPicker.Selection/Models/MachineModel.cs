@@ -1,0 +1,124 @@
+using PartPicker.Mechanics;
+using PartPicker.Parts;
+using UnitsNet;
+
+namespace PartPicker.Selection;
+
+/// <summary>A machine profile as the model sees it.</summary>
+internal sealed class MachineModel
+{
+    private MachineModel(MachineProfile profile, Drivetrain drivetrain)
+    {
+        Profile = profile;
+        Drivetrain = drivetrain;
+        Contact = drivetrain.Belt.AtTravel(drivetrain.ContactTravel);
+        FullShift = drivetrain.Belt.AtTravel(drivetrain.FullShiftTravel);
+    }
+
+    public MachineProfile Profile { get; }
+
+    public Drivetrain Drivetrain { get; }
+
+    /// <summary>The belt where the sheaves first touch it: low gear.</summary>
+    public BeltPosition Contact { get; }
+
+    /// <summary>The belt at full shift.</summary>
+    public BeltPosition FullShift { get; }
+
+    /// <summary>Length of the drive spring at full shift (m).</summary>
+    public double ShortestDriveSpring => Drivetrain.DriveSpringLength - Drivetrain.FullShiftTravel;
+
+    /// <summary>Length of the driven spring at full shift (m).</summary>
+    public double ShortestDrivenSpring => Drivetrain.DrivenSpringLength - FullShift.OpeningTravel;
+
+    /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
+    public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)
+    {
+        string why;
+        try
+        {
+            var machine = new MachineModel(profile, Build(profile));
+            if (machine.Contradiction() is not { } contradiction)
+                return machine;
+            why = contradiction;
+        }
+        catch (ArgumentException impossible)
+        {
+            why = impossible.Message;
+        }
+
+        problems.Add(new RequestProblem(
+            "machine", RequestProblemCodes.MachineImpossible, profile.Machine.Id,
+            $"a machine whose pieces go together; {why} Correct the machine's profile in the catalog."));
+        return null;
+    }
+
+    /// <summary>K positions evenly by ratio from contact to full shift.</summary>
+    public BeltPosition[] Positions(int count) =>
+        Drivetrain.Belt.EvenlyByRatio(Drivetrain.ContactTravel, Drivetrain.FullShiftTravel, count);
+
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public static double TorqueFactor(AirState air, AirLaw law) => Atmosphere.TorqueFactor(
+        law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349,
+        Length.FromMeters(air.AltitudeM),
+        air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
+
+    /// <summary>What no machine can be, though each number by itself is in range; null where there is nothing.</summary>
+    private string? Contradiction()
+    {
+        double between = Profile.Machine.CentreDistance.Meters;
+        foreach (BeltPosition end in Positions(PickRequest.MinPointCount))
+        {
+            if (end.DriveRadius + end.DrivenRadius >= between)
+            {
+                return $"the belt runs at radii of {Words.Length(end.DriveRadius)} and {Words.Length(end.DrivenRadius)}: "
+                    + $"together more than the {Words.Length(between)} between the shafts.";
+            }
+        }
+
+        if (ShortestDriveSpring <= 0)
+        {
+            return $"the drive spring is {Words.Length(Drivetrain.DriveSpringLength)} long at rest and would be "
+                + $"compressed by {Words.Length(Drivetrain.FullShiftTravel)} at full shift.";
+        }
+
+        return ShortestDrivenSpring > 0
+            ? null
+            : $"the driven spring is {Words.Length(Drivetrain.DrivenSpringLength)} long in low gear and would be "
+                + $"compressed by {Words.Length(FullShift.OpeningTravel)} at full shift.";
+    }
+
+    private static Drivetrain Build(MachineProfile profile)
+    {
+        DriveClutch drive = profile.DriveClutch;
+        DrivenClutch driven = profile.DrivenClutch;
+        double halfAngle = Radians(drive.SheaveHalfAngleDeg);
+        return new Drivetrain
+        {
+            Belt = new BeltPath(
+                profile.Machine.CentreDistance.Meters,
+                profile.Belt.PitchLength.Meters,
+                drive.ContactPitchRadius.Meters,
+                drive.ContactTravel.Meters,
+                halfAngle),
+            Engine = new EngineTorque(profile.Engine.TorqueCurve.Select(p => (p.X, p.Y)), profile.Engine.RevLimitRpm),
+            GrooveHalfAngle = halfAngle,
+            BeltFriction = profile.Belt.Friction,
+            BeltEfficiency = profile.Belt.Efficiency,
+            BeltMassPerLength = profile.Belt.MassPerLength.KilogramsPerMeter,
+            ContactTravel = drive.ContactTravel.Meters,
+            FullShiftTravel = drive.FullShiftTravel.Meters,
+            DriveSpringLength = drive.SpringLength.Meters,
+            DrivenSpringLength = driven.SpringLength.Meters,
+            FlyweightFrictionShare = drive.FlyweightFrictionShare,
+            CamRadius = driven.CamRadius.Meters,
+            CamTorqueShare = driven.CamTorqueShare,
+            CamFrictionAngle = Radians(driven.CamFrictionDeg),
+            ThrustForm = drive.ThrustLaw == DriveThrustLaw.Locked ? DriveThrustForm.Locked : DriveThrustForm.TwoArc,
+            TyreRadius = profile.Gearing.TyreRadius.Meters,
+            FinalDrive = profile.Gearing.FinalDrive,
+        };
+    }
+
+    private static double Radians(double degrees) => degrees * (Math.PI / 180);
+}

@@ -1,0 +1,96 @@
+using PartPicker.Mechanics;
+using PartPicker.Parts;
+using UnitsNet;
+
+namespace PartPicker.Selection;
+
+/// <summary>One machine in one air, anchored or not: turns a set in hand into what it does.</summary>
+internal sealed class Predictor(MachineModel machine, ShiftModel model, double torqueFactor, Anchoring? anchoring)
+{
+    public MachineModel Machine { get; } = machine;
+
+    public ShiftModel Model { get; } = model;
+
+    public Anchoring? Anchoring { get; } = anchoring;
+
+    public DriveSide Drive(DriveSpring spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
+
+    public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
+
+    /// <summary>The drive side of a part pair that keeps every rule needed to compute.</summary>
+    public static DriveSide Drive(ShiftModel model, MachineModel machine, DriveSpring spring, FlyweightChoice flyweight) =>
+        model.Drive(
+            SpringModels.Reaching(
+                SpringModels.Force(spring)!, machine.ShortestDriveSpring, machine.Drivetrain.DriveSpringLength,
+                FitTolerance.LengthM),
+            flyweight.Model(machine));
+
+    /// <summary>The driven side of a choice that keeps every rule needed to compute.</summary>
+    public static DrivenSide Driven(ShiftModel model, MachineModel machine, DrivenChoice choice)
+    {
+        HelixCam cam = HelixRules.Cam(choice.Helix, machine);
+        return model.Driven(
+            SpringModels.Reaching(
+                SpringModels.Axial(choice.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
+                FitTolerance.LengthM),
+            SpringModels.Reaching(
+                SpringModels.Twist(choice.Spring)!, choice.PreloadTwist,
+                choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
+            choice.PreloadTwist,
+            cam);
+    }
+
+    public Prediction Predict(SetUp set) => Predict(Drive(set.DriveSpring, set.Flyweight), Driven(set.Driven));
+
+    public Prediction Predict(DriveSide drive, DrivenSide driven)
+    {
+        ShiftPoint[] curve = [.. Model.Positions.Select((p, j) => Point(p, j, drive, driven))];
+        return new Prediction
+        {
+            EngagementRpm = drive.Engagement.Rpm,
+            EngagementTravel = Length.FromMeters(drive.Engagement.Travel),
+            ShiftOutRpm = curve[^1].Upshift?.Rpm,
+            PeakPowerRpm = Model.PeakPowerRpm,
+            PeakPower = Power.FromWatts(Model.PeakPower),
+            TorqueFactor = torqueFactor,
+            Anchoring = Anchoring,
+            Curve = curve,
+        };
+    }
+
+    private ShiftPoint Point(BeltPosition position, int j, DriveSide drive, DrivenSide driven) => new()
+    {
+        Ratio = position.Ratio,
+        Travel = Length.FromMeters(position.Travel),
+        OpeningTravel = Length.FromMeters(position.OpeningTravel),
+        DriveRadius = Length.FromMeters(position.DriveRadius),
+        DrivenRadius = Length.FromMeters(position.DrivenRadius),
+        DriveWrap = Angle.FromRadians(position.DriveWrap),
+        DrivenWrap = Angle.FromRadians(position.DrivenWrap),
+        HelixAngle = Angle.FromRadians(driven.HelixAngle[j]),
+        CamTurn = Angle.FromRadians(driven.CamTurn[j]),
+        Upshift = Wrap(Model.Balance(drive, driven, j, ShiftDirection.Upshift)),
+        Backshift = Wrap(Model.Balance(drive, driven, j, ShiftDirection.Backshift)),
+    };
+
+    private static Balance? Wrap(ShiftBalance? balance) => balance is not { } b ? null : new Balance
+    {
+        Rpm = b.Rpm,
+        EngineTorque = Torque.FromNewtonMeters(b.EngineTorque),
+        Power = Power.FromWatts(b.Power),
+        PowerLost = Power.FromWatts(b.PowerLost),
+        DrivenClamp = Force.FromNewtons(b.DrivenClamp),
+        DriveThrust = Force.FromNewtons(b.DriveThrust),
+        FlyweightThrust = Force.FromNewtons(b.FlyweightThrust),
+        SpringForce = Force.FromNewtons(b.SpringForce),
+        TightTension = Force.FromNewtons(b.Belt.TightNet + b.CentrifugalTension),
+        SlackTension = Force.FromNewtons(b.Belt.SlackNet + b.CentrifugalTension),
+        TightTensionNet = Force.FromNewtons(b.Belt.TightNet),
+        SlackTensionNet = Force.FromNewtons(b.Belt.SlackNet),
+        ActiveArc = Angle.FromRadians(b.Belt.ActiveArc),
+        SlipMargin = double.IsNaN(b.Belt.SlipMargin) ? null : b.Belt.SlipMargin,
+        Slips = b.Slips,
+        BeltSpeed = Speed.FromMetersPerSecond(b.BeltSpeed),
+        VehicleSpeed = Speed.FromMetersPerSecond(b.VehicleSpeed),
+    };
+}

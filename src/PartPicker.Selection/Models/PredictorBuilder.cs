@@ -1,0 +1,183 @@
+using PartPicker.Mechanics;
+using PartPicker.Parts;
+
+namespace PartPicker.Selection;
+
+/// <summary>Builds a predictor: the machine's model, its air, and the anchor where a measured run is at hand.</summary>
+internal static class PredictorBuilder
+{
+    // A ratio written with two decimals may lie this far beyond either end of the belt's travel.
+    private const double RatioTolerance = 0.02;
+
+    /// <summary>The predictor, or null with every problem.</summary>
+    public static Predictor? Build(
+        CatalogSnapshot catalog,
+        MachineModel machine,
+        Baseline? baseline,
+        string baselinePlace,
+        AirState air,
+        AirLaw law,
+        int pointCount,
+        List<RequestProblem> problems)
+    {
+        (AnchorFactors Factors, Anchoring Report)? anchor = null;
+        if (baseline is not null)
+        {
+            anchor = SolveAnchor(catalog, machine, baseline, baselinePlace, law, problems);
+            if (anchor is null)
+                return null;
+        }
+
+        double torqueFactor = MachineModel.TorqueFactor(air, law);
+        var model = new ShiftModel(
+            machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
+        return new Predictor(machine, model, torqueFactor, anchor?.Report);
+    }
+
+    /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
+    public static bool Computable(SetUp set, MachineModel machine, string place, List<RequestProblem> problems)
+    {
+        int before = problems.Count;
+        Need(DriveSpringRules.All, set.DriveSpring, "driveSpring", set.DriveSpring.Id);
+        Need(FlyweightRules.All, set.Flyweight.Body, "flyweight", set.Flyweight.Body.Id);
+        Need(HelixRules.All, set.Driven.Helix, "helix", set.Driven.Helix.Id);
+        Need(DrivenSpringRules.All, set.Driven.Spring, "drivenSpring", set.Driven.Spring.Id);
+        if (problems.Count == before)
+            Need(DrivenSideRules.All, set.Driven, "drivenSpring", set.Driven.Spring.Id);
+        return problems.Count == before;
+
+        void Need<T>(IReadOnlyList<FitRule<T>> rules, T candidate, string slot, string id)
+        {
+            foreach (FitRule<T> rule in rules.Where(r => r.NeededToCompute))
+            {
+                FitCheck check = rule.Check(candidate, machine);
+                if (check.Verdict == FitVerdict.Broken)
+                {
+                    problems.Add(new RequestProblem(
+                        $"{place}/{slot}", RequestProblemCodes.PartUnusable, id,
+                        $"a part that the model can compute on this machine; {check.Sentence}"));
+                }
+            }
+        }
+    }
+
+    private static (AnchorFactors, Anchoring)? SolveAnchor(
+        CatalogSnapshot catalog,
+        MachineModel machine,
+        Baseline baseline,
+        string place,
+        AirLaw law,
+        List<RequestProblem> problems)
+    {
+        SetUp? set = SetUpReader.Find(catalog, machine.Profile, baseline.Parts, $"{place}/parts", problems);
+        if (set is null || !Computable(set, machine, $"{place}/parts", problems))
+            return null;
+        if (Readings(machine, baseline, place, problems) is not { } readings)
+            return null;
+
+        BeltPosition[] positions = [.. readings.Select(r => r.Position)];
+        double[] rpm = [.. readings.Select(r => r.Rpm)];
+        double torqueFactor = MachineModel.TorqueFactor(baseline.Air, law);
+        var bare = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
+        AnchorFactors factors = Anchor.Solve(
+            bare,
+            Predictor.Drive(bare, machine, set.DriveSpring, set.Flyweight),
+            Predictor.Driven(bare, machine, set.Driven),
+            machine.Drivetrain.FlyweightFrictionShare,
+            baseline.EngagementRpm,
+            rpm);
+        if (!(factors.Flyweight > 0 && factors.Thrust > 0))
+        {
+            problems.Add(new RequestProblem(
+                place, RequestProblemCodes.BaselineUnusable, null,
+                "a run that these parts can make: at the measured speeds the flyweights do not even overcome the drive "
+                + "spring; check the fitted parts, the station masses and the rpm"));
+            return null;
+        }
+
+        return (factors, Report(machine, set, positions, rpm, torqueFactor, factors));
+    }
+
+    private static Anchoring Report(
+        MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, AnchorFactors factors)
+    {
+        var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
+        DriveSide drive = Predictor.Drive(anchored, machine, set.DriveSpring, set.Flyweight);
+        DrivenSide driven = Predictor.Driven(anchored, machine, set.Driven);
+        var residuals = new List<RatioRpm>();
+        var warnings = new List<string>();
+        for (int j = 0; j < rpm.Length; j++)
+        {
+            if (anchored.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is { } model)
+                residuals.Add(new RatioRpm(positions[j].Ratio, model - rpm[j]));
+            else
+                warnings.Add(Words.Invariant($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the rev limit."));
+        }
+
+        WarnOfFactor("flyweight thrust", factors.Flyweight);
+        WarnOfFactor("belt thrust", factors.Thrust);
+        return new Anchoring(factors.Flyweight, factors.Thrust, residuals, warnings);
+
+        void WarnOfFactor(string what, double factor)
+        {
+            if (factor is < Anchor.LeastUsualFactor or > Anchor.GreatestUsualFactor)
+            {
+                warnings.Add(Words.Invariant(
+                    $"The factor on {what} is {factor:0.00}, outside {Anchor.LeastUsualFactor:0.0} to {Anchor.GreatestUsualFactor:0.0}: check the fitted parts, the measured rpm and the machine's profile."));
+            }
+        }
+    }
+
+    private static List<(BeltPosition Position, double Rpm)>? Readings(
+        MachineModel machine, Baseline baseline, string place, List<RequestProblem> problems)
+    {
+        int before = problems.Count;
+        double limit = machine.Drivetrain.RevLimitRpm;
+        var readings = new List<(BeltPosition, double)>();
+        double engagement = baseline.EngagementRpm;
+        if (!CheckRpm(engagement, "engagementRpm", least: 0))
+            engagement = 0;
+        if (baseline.FlatShiftRpm is null && baseline.Shift.Count == 0)
+        {
+            problems.Add(new RequestProblem(
+                place, RequestProblemCodes.BaselineUnusable, null,
+                "the rpm held at full throttle as well: shiftRpm, or shiftCurve where ratios were noted"));
+        }
+
+        if (baseline.FlatShiftRpm is { } flat)
+        {
+            CheckRpm(flat, "shiftRpm", engagement);
+            readings.AddRange(machine.Positions(PickRequest.StandardPointCount).Select(p => (p, flat)));
+        }
+
+        for (int i = 0; i < baseline.Shift.Count; i++)
+        {
+            (double ratio, double rpm) = (baseline.Shift[i].Ratio, baseline.Shift[i].Rpm);
+            CheckRpm(rpm, $"shiftCurve/{i}/rpm", engagement);
+            if (ratio > machine.Contact.Ratio + RatioTolerance || ratio < machine.FullShift.Ratio - RatioTolerance)
+            {
+                problems.Add(new RequestProblem(
+                    $"{place}/shiftCurve/{i}/ratio", RequestProblemCodes.BaselineUnusable, Words.Invariant($"{ratio:0.###}"),
+                    Words.Invariant($"a ratio that the belt reaches, from {machine.Contact.Ratio:0.00} to {machine.FullShift.Ratio:0.00}")));
+                continue;
+            }
+
+            // A reading just beyond an end belongs to that end: the flyweight curve stops there.
+            double inside = Math.Clamp(ratio, machine.FullShift.Ratio, machine.Contact.Ratio);
+            readings.Add((machine.Drivetrain.Belt.AtRatio(inside), rpm));
+        }
+
+        return problems.Count == before ? readings : null;
+
+        bool CheckRpm(double rpm, string member, double least)
+        {
+            if (rpm > 0 && rpm >= least && rpm <= limit)
+                return true;
+            string from = least > 0 ? $"from the engagement at {Words.Rpm(least)}" : "above 0";
+            problems.Add(new RequestProblem(
+                $"{place}/{member}", RequestProblemCodes.BaselineUnusable, Words.Rpm(rpm),
+                $"a speed {from} up to the rev limit of {Words.Rpm(limit)}"));
+            return false;
+        }
+    }
+}

@@ -1,0 +1,137 @@
+using PartPicker.Mechanics;
+using PartPicker.Parts;
+using UnitsNet;
+
+namespace PartPicker.Selection;
+
+/// <summary>Springs as the model sees them: force over length and torque over twist, however they are known.</summary>
+/// <remarks>Where a part is known in several ways, measurement goes before rating, rating before geometry.</remarks>
+internal static class SpringModels
+{
+    // A line of twist knows no end; this is beyond any cam.
+    private const double GreatestTwistRad = 1e4;
+
+    /// <summary>Force F (N) over length (m); null when nothing whole is known.</summary>
+    /// <remarks>
+    /// A table is valid from its first to its last length, a line from nothing to the free length: how short the
+    /// spring may become is for the rule of the solid length to say.
+    /// </remarks>
+    public static LinearCurve? Force(DriveSpring spring)
+    {
+        if (spring.LoadTable is { } table)
+            return LinearCurve.Table(table.Select(p => (p.X, p.Y)));
+        if (spring.KnownByTwoLoads)
+        {
+            return TwoLoads(
+                (spring.FirstLength!.Value.Meters, spring.FirstLoad!.Value.Newtons),
+                (spring.SecondLength!.Value.Meters, spring.SecondLoad!.Value.Newtons));
+        }
+
+        return Rate(spring) is { } rate && spring.FreeLength is { } free
+            ? FromFreeLength(free, rate.NewtonsPerMeter)
+            : null;
+    }
+
+    /// <summary>Stated rate, or the rate of the geometry.</summary>
+    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate
+        ?? (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
+            ? HelicalSpring.Rate(
+                material.ShearModulus(spring.WireDiameter!.Value),
+                spring.WireDiameter.Value,
+                Mean(spring.OutsideDiameter!.Value, spring.WireDiameter.Value),
+                spring.ActiveCoils!.Value)
+            : null);
+
+    /// <summary>Stated solid length, or the one of the coils.</summary>
+    public static Length? SolidLength(DriveSpring spring) => spring.SolidLength
+        ?? (spring.WireDiameter is { } wire && spring.TotalCoils is { } coils && spring.Ends is { } ends
+            ? HelicalSpring.SolidLength(wire, coils, ends is SpringEnds.OpenGround or SpringEnds.ClosedGround)
+            : null);
+
+    /// <summary>Clearance between coils that shall remain; null when the coils are not known.</summary>
+    public static Length? CoilClearance(DriveSpring spring) =>
+        spring.WireDiameter is { } wire && spring.OutsideDiameter is { } outside && spring.ActiveCoils is { } coils
+            ? HelicalSpring.CoilClearance(wire, Mean(outside, wire), coils)
+            : null;
+
+    /// <summary>Axial force (N) over length (m); null when nothing whole is known. Valid as <see cref="Force"/> is.</summary>
+    public static LinearCurve? Axial(DrivenSpring spring)
+    {
+        if (spring.LoadTable is { } table)
+            return LinearCurve.Table(table.Select(p => (p.X, p.Y)));
+        if (spring.FreeLength is not { } free)
+            return null;
+        double? rate = spring switch
+        {
+            { Load: { } load, LoadLength: { } length } when length < free => load.Newtons / (free - length).Meters,
+            { Rate: { } stated } => stated.NewtonsPerMeter,
+            { KnownByGeometry: true } when WireMaterial.Find(spring.Material!) is { } material => HelicalSpring.Rate(
+                material.ShearModulus(spring.WireDiameter!.Value),
+                spring.WireDiameter.Value,
+                Mean(spring.OutsideDiameter!.Value, spring.WireDiameter.Value),
+                spring.ActiveCoils!.Value).NewtonsPerMeter,
+            _ => null,
+        };
+        return rate is { } k ? FromFreeLength(free, k) : null;
+    }
+
+    /// <summary>Torque (N·m) over twist (rad); null when nothing whole is known. A line is valid from no twist on.</summary>
+    public static LinearCurve? Twist(DrivenSpring spring)
+    {
+        if (spring.TorqueTable is { } table)
+            return LinearCurve.Table(table.Select(p => (p.X, p.Y)));
+        if (spring.KnownByTwoTorques)
+        {
+            return TwoTorques(
+                (Radians(spring.FirstTwistDeg!.Value), spring.FirstTorque!.Value.NewtonMeters),
+                (Radians(spring.SecondTwistDeg!.Value), spring.SecondTorque!.Value.NewtonMeters));
+        }
+
+        double? rate = spring.TwistRate?.NewtonMetersPerRadian
+            ?? (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
+                ? TorsionSpring.TwistRate(
+                    material.ElasticModulus(spring.WireDiameter!.Value),
+                    spring.WireDiameter.Value,
+                    Mean(spring.OutsideDiameter!.Value, spring.WireDiameter.Value),
+                    spring.ActiveCoils!.Value).NewtonMetersPerRadian
+                : null);
+        return rate is { } kappa ? LinearCurve.Line(0, 0, kappa, 0, GreatestTwistRad) : null;
+    }
+
+    /// <summary>Mean coil diameter: outside diameter less one wire.</summary>
+    public static Length Mean(Length outside, Length wire) => Length.FromMeters(outside.Meters - wire.Meters);
+
+    /// <summary>The curve, with an end that falls short of what is needed by no more than the tolerance set there.</summary>
+    /// <remarks>
+    /// A part that is short by less than the tolerance fits, so the model must have an answer for it. Compared in
+    /// the same form as the rules do, so that no rounding refuses here what a rule has kept.
+    /// </remarks>
+    public static LinearCurve Reaching(LinearCurve curve, double from, double to, double tolerance)
+    {
+        if (curve.Covers(from, to) || from - curve.From < -tolerance || curve.To - to < -tolerance)
+            return curve;
+        return LinearCurve.Table(
+        [
+            (Math.Min(from, curve.From), curve.At(curve.From)),
+            .. curve.Knots.Select(x => (x, curve.At(x))),
+            (Math.Max(to, curve.To), curve.At(curve.To)),
+        ]);
+    }
+
+    private static LinearCurve? FromFreeLength(Length free, double rate) =>
+        free.Meters > 0 ? LinearCurve.Line(free.Meters, 0, -rate, 0, free.Meters) : null;
+
+    private static LinearCurve? TwoLoads((double Length, double Force) a, (double Length, double Force) b)
+    {
+        double rate = (a.Force - b.Force) / (b.Length - a.Length);
+        return rate > 0 && a.Length != b.Length ? LinearCurve.Through(a, b, 0, a.Length + a.Force / rate) : null;
+    }
+
+    private static LinearCurve? TwoTorques((double Twist, double Torque) a, (double Twist, double Torque) b)
+    {
+        double rate = (b.Torque - a.Torque) / (b.Twist - a.Twist);
+        return rate > 0 && a.Twist != b.Twist ? LinearCurve.Through(a, b, 0, GreatestTwistRad) : null;
+    }
+
+    private static double Radians(double degrees) => degrees * (Math.PI / 180);
+}

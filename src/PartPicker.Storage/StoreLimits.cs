@@ -1,0 +1,14 @@
+namespace PartPicker.Storage;
+
+/// <summary>How long and how much the stores keep.</summary>
+public static class StoreLimits
+{
+    /// <summary>How long a pick stays after it was last read.</summary>
+    public static readonly TimeSpan PickLifetime = TimeSpan.FromDays(30);
+
+    /// <summary>A read moves the expiry only when it gains at least this: most reads write nothing.</summary>
+    public static readonly TimeSpan LeastExpiryGain = TimeSpan.FromDays(1);
+
+    /// <summary>Largest body of a pick.</summary>
+    public const int MaxPickBytes = 4 * 1024 * 1024;
+}

@@ -1,0 +1,69 @@
+using System.Diagnostics;
+using System.Text;
+using PartPicker.Api.Wire;
+
+namespace PartPicker.Service.Tests.CommandLine;
+
+/// <summary>The service as its own process, as a person starts it.</summary>
+public sealed class ServiceProcess : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    private readonly Process process;
+    private readonly StringBuilder errors = new();
+
+    private ServiceProcess(Process process)
+    {
+        this.process = process;
+        process.ErrorDataReceived += (_, line) =>
+        {
+            if (line.Data is not null) // Null tells the end.
+                errors.AppendLine(line.Data);
+        };
+        process.BeginErrorReadLine();
+    }
+
+    public string Errors => errors.ToString();
+
+    public static ServiceProcess Start(string workingFolder, params string[] args)
+    {
+        ProcessStartInfo start = new("dotnet")
+        {
+            RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = workingFolder,
+        };
+        start.ArgumentList.Add(typeof(WireJson).Assembly.Location);
+        foreach (string arg in args)
+            start.ArgumentList.Add(arg);
+        return new ServiceProcess(Process.Start(start)!);
+    }
+
+    /// <summary>Everything that it printed until it ended, and its exit code.</summary>
+    public static async Task<(int ExitCode, string Output, string Errors)> RunAsync(string workingFolder, params string[] args)
+    {
+        using ServiceProcess service = Start(workingFolder, args);
+        string output = await service.process.StandardOutput.ReadToEndAsync().WaitAsync(Patience);
+        await service.process.WaitForExitAsync().WaitAsync(Patience);
+        return (service.process.ExitCode, output, service.Errors);
+    }
+
+    /// <summary>The lines that it prints until one begins so, that one included.</summary>
+    public async Task<IReadOnlyList<string>> ReadUntilAsync(string beginning)
+    {
+        List<string> lines = [];
+        while (await process.StandardOutput.ReadLineAsync().WaitAsync(Patience) is { } line)
+        {
+            lines.Add(line);
+            if (line.StartsWith(beginning, StringComparison.Ordinal))
+                return lines;
+        }
+
+        throw new InvalidOperationException($"It ended without a line '{beginning}': {string.Join('\n', lines)}\n{Errors}");
+    }
+
+    public void Dispose()
+    {
+        if (!process.HasExited)
+            process.Kill();
+        process.Dispose();
+    }
+}

@@ -1,0 +1,90 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Xunit;
+
+namespace PartPicker.Service.Tests.Docs;
+
+/// <summary>The examples of the API document are questions that work, and the answers that they get.</summary>
+[Collection(ServiceTests.Name)]
+public sealed class ExampleTests(Service service)
+{
+    private static readonly string Folder = Path.Combine(Repository.Root, "src", "PartPicker.Api", "Docs", "Examples");
+
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static TheoryData<string, string, string, int> Questions => new()
+    {
+        { "pick.answer", "POST /v1/picks", "pick.request", 201 },
+        { "prediction.answer", "POST /v1/predictions", "prediction.request", 200 },
+        { "machines.answer", "GET /v1/machines", "", 200 },
+        { "machine.answer", "GET /v1/machines/valley-two-seater", "", 200 },
+        { "part.answer", "GET /v1/parts/ds-96-201", "", 200 },
+        { "live.answer", "GET /health/live", "", 200 },
+        { "ready.answer", "GET /health/ready", "", 200 },
+        { "machine.400", "GET /v1/machines/valley-two-seater?units=imperial", "", 400 },
+        { "machine.404", "GET /v1/machines/moon-buggy", "", 404 },
+        { "part.404", "GET /v1/parts/ds-0-0", "", 404 },
+        { "pickAgain.404", "GET /v1/picks/0", "", 404 },
+    };
+
+    public static TheoryData<string, string, string> Mistakes => new()
+    {
+        {
+            "pick.400", "/v1/picks",
+            """{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2200 }, "altitude": 1500, "helix": "hx-43-37" }"""
+        },
+        {
+            "prediction.400", "/v1/predictions",
+            """{ "machine": "valley-two-seater", "parts": { "stationMasses": { "tip": "0.35 in" } } }"""
+        },
+    };
+
+    [Theory]
+    [MemberData(nameof(Questions))]
+    public async Task An_example_is_what_the_service_answers(string file, string request, string body, int status)
+    {
+        string[] parts = request.Split(' ');
+        Answer answer = parts[0] == "GET"
+            ? await service.GetAsync(parts[1])
+            : await service.PostAsync(parts[1], await File.ReadAllTextAsync(PathOf(body)));
+
+        Assert.Equal(status, answer.Status);
+        AssertKept(file, answer.Json);
+    }
+
+    [Theory]
+    [MemberData(nameof(Mistakes))]
+    public async Task An_example_of_mistakes_is_what_the_service_answers(string file, string path, string body)
+    {
+        Answer answer = await service.PostAsync(path, body);
+
+        Assert.Equal(400, answer.Status);
+        AssertKept(file, answer.Json);
+    }
+
+    [Fact]
+    public void Every_example_file_is_asked_for()
+    {
+        IEnumerable<string> answers = Questions.Select(row => (string)row[0]).Concat(Mistakes.Select(row => (string)row[0]));
+        IEnumerable<string> requests = Questions.Select(row => (string)row[2]).Where(name => name.Length > 0);
+
+        Assert.Equal(
+            answers.Concat(requests).Select(name => name + ".json").Order(StringComparer.Ordinal),
+            Directory.GetFiles(Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    private static void AssertKept(string file, JsonNode now)
+    {
+        string kept = KeptFile.Read(PathOf(file), now.ToJsonString(Indented) + "\n");
+
+        Assert.True(
+            kept.Length > 0 && JsonNode.DeepEquals(JsonNode.Parse(kept), now),
+            $"{PathOf(file)} is not what the service answers now. {KeptFile.HowTo}");
+    }
+
+    private static string PathOf(string name) => Path.Combine(Folder, name + ".json");
+}

@@ -1,0 +1,77 @@
+using PartPicker.Api.Errors;
+using Xunit;
+
+namespace PartPicker.Service.Tests.Docs;
+
+[Collection(ServiceTests.Name)]
+public sealed class PageTests(Service service)
+{
+    [Fact]
+    public async Task The_page_of_errors_explains_every_code_at_its_anchor()
+    {
+        Answer page = await service.GetAsync("/docs/errors");
+
+        Assert.Equal((200, "text/html"), (page.Status, page.MediaType));
+        foreach (ErrorCode code in ErrorCodes.All)
+            Assert.Contains($"<section id=\"{code.Code}\"", page.Text);
+    }
+
+    [Fact]
+    public async Task The_start_page_leads_everywhere_and_every_link_answers()
+    {
+        string page = (await service.GetAsync("/")).Text;
+        string[] links = [.. page.Split("href=\"").Skip(1).Select(rest => rest[..rest.IndexOf('"')]).Where(link => link[0] == '/')];
+
+        Assert.Superset(
+            new HashSet<string> { "/docs/api/", "/docs/errors", "/openapi/v1.json", "/v1/machines", "/health/ready" },
+            links.ToHashSet());
+        foreach (string link in links.Distinct())
+            Assert.InRange((await service.GetAsync(link)).Status, 200, 399);
+    }
+
+    [Fact]
+    public async Task The_API_page_and_its_parts_are_served_from_here()
+    {
+        Answer page = await service.GetAsync("/docs/api/index.html");
+
+        Assert.Equal(200, page.Status);
+        Assert.DoesNotContain("http://", page.Text.Replace("http://www.w3.org", "", StringComparison.Ordinal));
+        Assert.Contains("/openapi/v1.json", (await service.GetAsync("/docs/api/index.js")).Text);
+        Assert.Equal(200, (await service.GetAsync("/docs/api/swagger-ui-bundle.js")).Status);
+    }
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/docs/errors")]
+    [InlineData("/docs/pages.css")]
+    [InlineData("/openapi/v1.json")]
+    [InlineData("/docs/api/index.html")]
+    [InlineData("/v1/machines")]
+    [InlineData("/v1/machines/valley-two-seater?units=inch")]
+    [InlineData("/v1/machines/none-such")]
+    [InlineData("/v1/parts/ds-96-201")]
+    [InlineData("/health/live")]
+    [InlineData("/health/ready")]
+    [InlineData("/v1/nowhere")]
+    public async Task HEAD_answers_as_GET_does_without_the_body(string path)
+    {
+        Answer get = await service.GetAsync(path);
+        Answer head = await service.SendAsync(HttpMethod.Head, path);
+
+        Assert.Equal(get.Status, head.Status);
+        Assert.Empty(head.Body);
+        Assert.Equal(get.Header("ETag"), head.Header("ETag"));
+        Assert.Equal(get.Header("Content-Type"), head.Header("Content-Type"));
+    }
+
+    [Fact]
+    public async Task A_browser_is_told_to_take_answers_for_what_they_are()
+    {
+        foreach (string path in new[] { "/", "/v1/machines", "/v1/nowhere" })
+        {
+            Answer answer = await service.GetAsync(path);
+            Assert.Equal("nosniff", answer.Header("X-Content-Type-Options"));
+            Assert.Contains("default-src 'self'", answer.Header("Content-Security-Policy"));
+        }
+    }
+}

@@ -1,0 +1,58 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+
+namespace PartPicker.Service.Tests;
+
+/// <summary>The service as it is, on the sample catalog, with a store of its own and without a socket.</summary>
+public sealed class Service : WebApplicationFactory<Program>
+{
+    private readonly TemporaryFolder data = new();
+    private HttpClient? client;
+
+    public HttpClient Client => client ??= CreateClient(new() { AllowAutoRedirect = false });
+
+    public Task<Answer> GetAsync(string path, string? ifNoneMatch = null) => SendAsync(HttpMethod.Get, path, null, ifNoneMatch);
+
+    public Task<Answer> PostAsync(string path, string json) =>
+        SendAsync(HttpMethod.Post, path, new StringContent(json, Encoding.UTF8, "application/json"));
+
+    public async Task<Answer> SendAsync(
+        HttpMethod method, string path, HttpContent? content = null, string? ifNoneMatch = null)
+    {
+        using HttpRequestMessage request = new(method, path) { Content = content };
+        if (ifNoneMatch is not null)
+            request.Headers.TryAddWithoutValidation("If-None-Match", ifNoneMatch);
+        using HttpResponseMessage response = await Client.SendAsync(request);
+        return await Answer.ReadAsync(response);
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("data", data.Path);
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        data.Dispose();
+    }
+}
+
+/// <summary>What came back.</summary>
+public sealed record Answer(
+    int Status, string? MediaType, byte[] Body, IReadOnlyDictionary<string, string> Headers)
+{
+    public string Text => Encoding.UTF8.GetString(Body);
+
+    public JsonNode Json => JsonNode.Parse(Body)!;
+
+    public string? Code => (string?)Json["code"];
+
+    public string? Header(string name) => Headers.GetValueOrDefault(name);
+
+    public static async Task<Answer> ReadAsync(HttpResponseMessage response) => new(
+        (int)response.StatusCode,
+        response.Content.Headers.ContentType?.MediaType,
+        await response.Content.ReadAsByteArrayAsync(),
+        response.Headers.Concat(response.Content.Headers)
+            .ToDictionary(h => h.Key, h => string.Join(", ", h.Value), StringComparer.OrdinalIgnoreCase));
+}

@@ -1,0 +1,102 @@
+using System.Text.Json;
+using PartPicker.Api.Errors;
+using PartPicker.Api.Picks;
+using PartPicker.Api.Wire;
+using PartPicker.Quantities;
+using PartPicker.Selection;
+using Xunit;
+
+namespace PartPicker.Service.Tests.Wire;
+
+/// <summary>The id of a pick stands for what was meant, however it was written.</summary>
+public sealed class PickIdentityTests
+{
+    private const string Least =
+        """ "machine": "valley-two-seater", "targets": { "engagementRpm": 2200, "shiftRpm": 7900 } """;
+
+    private static readonly AnswerFormat Metric = new(UnitSystem.Metric, FullPrecision: false);
+
+    public static TheoryData<string, string> SameMeaning => new()
+    {
+        { """ "altitude": "1500 m" """, """ "altitude": { "unit": "m", "value": 1500.0 } """ },
+        { """ "altitude": "1 in" """, """ "altitude": "25.4 mm" """ },
+        { """ "altitude": "1000 ft" """, """ "altitude": "304.8 m" """ },
+        { """ "temperature": "50 °F" """, """ "temperature": "10 °C" """ },
+        { """ "altitude": "-0 m" """, """ "altitude": "0 m" """ },
+        { """ "count": 10 """, """ "count": 1e1 """ },
+        { """ "count": 10 """, """ "airLaw": "saeJ1349", "tolerances": { "shiftRpm": 100 } """ },
+        { """ "keep": ["helix", "hole"] """, """ "keep": ["hole", "helix", "hole"] """ },
+        { """ "fitted": {} """, """ "fitted": { "driveSpring": "ds-96-201", "hole": "2" } """ },
+        { """ "fitted": { "stationMasses": { "tip": "8 g", "heel": "0 g" } } """,
+            """ "fitted": { "stationMasses": { "tip": { "value": 0.008, "unit": "kg" } } } """ },
+    };
+
+    public static TheoryData<string, string> OtherMeaning => new()
+    {
+        { """ "altitude": "1500 m" """, """ "altitude": "1500.001 m" """ },
+        { """ "count": 9 """, """ "count": 10 """ },
+        { """ "keep": ["helix"] """, """ "keep": [] """ },
+        { """ "temperature": "15 °C" """, """ "count": 10 """ },
+        { """ "outlet": "valley-counter" """, """ "count": 10 """ },
+        { """ "fitted": { "hole": "1" } """, """ "fitted": { "hole": "2" } """ },
+        { """ "baseline": { "engagementRpm": 2000, "shiftRpm": 7800 } """,
+            """ "baseline": { "engagementRpm": 2000, "shiftCurve": [{ "ratio": 1, "rpm": 7800 }] } """ },
+    };
+
+    [Theory]
+    [MemberData(nameof(SameMeaning))]
+    public void Two_spellings_of_one_request_have_one_id(string one, string other) =>
+        Assert.Equal(Id($"{{ {Least}, {one} }}"), Id($"{{ {other}, {Least} }}"));
+
+    [Theory]
+    [MemberData(nameof(OtherMeaning))]
+    public void Two_requests_have_two_ids(string one, string other) =>
+        Assert.NotEqual(Id($"{{ {Least}, {one} }}"), Id($"{{ {Least}, {other} }}"));
+
+    [Fact]
+    public void A_target_curve_of_one_point_is_a_flat_target() =>
+        Assert.Equal(
+            Id($"{{ {Least} }}"),
+            Id("""
+                { "machine": "valley-two-seater",
+                  "targets": { "engagementRpm": 2200, "shiftCurve": [{ "ratio": 2, "rpm": 7900 }] } }
+                """));
+
+    [Fact]
+    public void Units_precision_and_catalog_belong_to_the_identity()
+    {
+        PickRequest request = Read($"{{ {Least} }}");
+        string[] ids =
+        [
+            PickIdentity.Of(request, Metric, "r1").ToId(),
+            PickIdentity.Of(request, Metric with { Units = UnitSystem.Inch }, "r1").ToId(),
+            PickIdentity.Of(request, Metric with { FullPrecision = true }, "r1").ToId(),
+            PickIdentity.Of(request, Metric, "r2").ToId(),
+        ];
+
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+    }
+
+    [Fact]
+    public void The_request_as_understood_means_the_same_when_it_is_sent_again()
+    {
+        foreach (string name in Repository.SampleRequests("-pick.json"))
+        {
+            PickRequest request = Read(Repository.ReadSampleRequest(name));
+            string understood = JsonSerializer.Serialize(RequestWriter.Write(request), WireJson.Options);
+
+            Assert.Equal(understood, JsonSerializer.Serialize(RequestWriter.Write(Read(understood)), WireJson.Options));
+        }
+    }
+
+    private static string Id(string json) => PickIdentity.Of(Read(json), Metric, "r1").ToId();
+
+    private static PickRequest Read(string text)
+    {
+        FaultList faults = new();
+        using JsonDocument json = JsonDocument.Parse(text);
+        PickRequest? request = PickRequestReader.Read(json.RootElement, SampleCatalog.Snapshot, faults);
+        Assert.Empty(faults.Listed);
+        return request!;
+    }
+}

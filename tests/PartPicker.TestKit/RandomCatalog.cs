@@ -1,0 +1,275 @@
+using PartPicker.Parts;
+using PartPicker.Selection;
+using UnitsNet;
+
+namespace PartPicker.TestKit;
+
+/// <summary>
+/// Small random catalogs with everything that makes selection hard: notches, bumpy torque, slip, sets that do not
+/// shift, parts that do not fit, ties and duplicates, unknown prices, both thrust laws. Equal seeds, equal catalogs.
+/// </summary>
+public sealed class RandomCatalog
+{
+    private const double Mm = 1e-3;
+    private readonly Random random;
+
+    public RandomCatalog(int seed, int maxPerPool = 4)
+    {
+        random = new Random(seed);
+        Machine machine = MachineItem();
+        var items = new List<CatalogItem> { machine, Engine(), DriveClutch(), DrivenClutch(), Belt(), Gearing() };
+        items.AddRange(Many(maxPerPool, DriveSpring));
+        items.AddRange(Many(3, Flyweight));
+        items.AddRange(Many(maxPerPool, DrivenSpring));
+        items.AddRange(Many(maxPerPool, Helix));
+        PartSet fitted = Fitted(items);
+        items[0] = machine with { Fitted = fitted, Baselines = [Baseline(fitted)] };
+        var outlet = new Outlet("corner", "EUR", items.OfType<Part>()
+            .Where(_ => random.Next(5) > 0)
+            .ToDictionary(p => p.Id, _ => new Offer(random.Next(4) == 0 ? null : 1000 * random.Next(1, 4), random.Next(3))));
+        Snapshot = new CatalogSnapshot($"seed-{seed}", new CatalogContents(items, [outlet]));
+        Request = MakeRequest();
+    }
+
+    public CatalogSnapshot Snapshot { get; }
+
+    public PickRequest Request { get; }
+
+    private PickRequest MakeRequest()
+    {
+        double tolerance = Pick(5.0, 50, 100, 100, 300, 2000);
+        Slot[] keep = [.. Enum.GetValues<Slot>().Where(_ => random.Next(6) == 0)];
+        double weight = Pick(0.3, 0.3, 0.5, 0.0, 1.0);
+        return new PickRequest
+        {
+            Machine = Snapshot.FindMachine("machine")!,
+            Target = new ShiftTarget(
+                Pick(1800, 2100, 2400, 3200),
+                random.Next(2) == 0
+                    ? [new RatioRpm(1, Pick(5000, 7400, 7900, 8600))]
+                    : [new RatioRpm(2.6, Between(6500, 8400)), new RatioRpm(1.4, Between(6500, 8400)), new RatioRpm(0.9, Between(6500, 8400))]),
+            Tolerances = new Tolerances(tolerance, tolerance),
+            Weights = new ScoreWeights(weight, 1 - weight),
+            Air = new AirState(Pick(0, 800, 2500), random.Next(2) == 0 ? null : 270 + random.Next(40)),
+            AirLaw = random.Next(2) == 0 ? AirLaw.SaeJ1349 : AirLaw.Iso1585,
+            LaunchRpm = random.Next(5) == 0 ? Between(1500, 2300) : null,
+            SlipMargin = random.Next(3) == 0 ? Between(0.8, 1.5) : null,
+            Keep = keep.ToHashSet(),
+            Outlet = random.Next(4) == 0 ? null : Snapshot.FindOutlet("corner"),
+            Count = Pick(1, 3, 10, 50),
+            PointCount = Pick(3, 5, 9, 9, 15),
+        };
+    }
+
+    private DriveSpring DriveSpring(int i)
+    {
+        var named = new DriveSpring
+        {
+            Id = $"ds-{i}",
+            OutsideDiameter = random.Next(8) == 0 ? null : Length.FromMillimeters(Pick(52, 54, 58)),
+            WireDiameter = Length.FromMillimeters(Pick(4.5, 5.0)),
+            SolidLength = random.Next(5) == 0 ? null : Length.FromMillimeters(Pick(30, 38, 46)),
+            FreeLength = Length.FromMillimeters(Pick(86, 92, 94.5, 98)),
+        };
+        return random.Next(3) switch
+        {
+            0 => named with { Rate = ForcePerLength.FromNewtonsPerMeter(Pick(17_000, 19_000, 22_000)) },
+            1 => named with
+            {
+                FirstLength = Length.FromMillimeters(72),
+                FirstLoad = Force.FromNewtons(Pick(380, 430, 430, 520)),
+                SecondLength = Length.FromMillimeters(48.5),
+                SecondLoad = Force.FromNewtons(Pick(850, 950)),
+            },
+            _ => named with
+            {
+                LoadTable =
+                [
+                    new(45 * Mm, Between(850, 1000)), new(55 * Mm, Between(640, 800)),
+                    new(65 * Mm, Between(500, 600)), new(73 * Mm, Between(350, 460)),
+                ],
+            },
+        };
+    }
+
+    private Flyweight Flyweight(int i)
+    {
+        bool notched = random.Next(3) == 0;
+        var flyweight = new Flyweight
+        {
+            Id = $"fw-{i}",
+            BodyMass = Mass.FromKilograms(Pick(0.042, 0.046, 0.046, 0.05)),
+            ArmLength = Length.FromMillimeters(random.Next(8) == 0 ? 45 : 42),
+            RadiusCurve = notched
+                ? Curve((0, 40.5), (1.2, 40.7), (2, 41.7), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))
+                : Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (random.Next(8) == 0 ? 23 : 28, 66.9)),
+        };
+        if (random.Next(2) == 0)
+        {
+            flyweight = flyweight with
+            {
+                TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
+                TipMasses = [.. new[] { 0.006, 0.010, 0.010, 0.014 }.Take(random.Next(1, 5))],
+            };
+        }
+
+        if (random.Next(3) == 0)
+        {
+            flyweight = flyweight with
+            {
+                HeelCurve = Curve((0, 36), (7, 42.5), (14, 48), (21, 52.6), (28, 56.4)),
+                HeelMasses = [0, 0.004],
+            };
+        }
+
+        return flyweight;
+    }
+
+    private DrivenSpring DrivenSpring(int i)
+    {
+        var named = new DrivenSpring
+        {
+            Id = $"vs-{i}",
+            InsideDiameter = random.Next(6) == 0 ? null : Length.FromMillimeters(Pick(44, 52, 52)),
+            WireDiameter = Length.FromMillimeters(5),
+            OutsideDiameter = Length.FromMillimeters(62),
+            ActiveCoils = Pick(4, 5, 6),
+            FreeLength = Length.FromMillimeters(Pick(90, 100, 104)),
+        };
+        return random.Next(3) switch
+        {
+            0 => named with { Material = "music-wire-a228" },
+            1 => named with
+            {
+                Rate = ForcePerLength.FromNewtonsPerMeter(Pick(3500, 9000, 9500)),
+                TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(Pick(4.5, 9.0, 9.0, 11)),
+            },
+            _ => named with
+            {
+                LoadLength = Length.FromMillimeters(60),
+                Load = Force.FromNewtons(Pick(300, 360)),
+                TorqueTable = [new(0.5, 4.2), new(1.2, Between(9.5, 11)), new(random.Next(6) == 0 ? 1.9 : 2.8, Between(22, 25))],
+            },
+        };
+    }
+
+    private Helix Helix(int i)
+    {
+        var named = new Helix { Id = $"hx-{i}", CamRadius = Length.FromMillimeters(random.Next(8) == 0 ? 46 : 42) };
+        return random.Next(3) switch
+        {
+            0 => named with { HelixDeg = Pick(38, 41.5, 41.5, 58) },
+            1 => named with { HelixDeg = 43, FinishDeg = Pick(34, 37, 40), FinishTravel = Length.FromMillimeters(Pick(16, 24)) },
+            _ => named with
+            {
+                AnglePoints = [new(0, Between(0.7, 0.85)), new(8 * Mm, Between(0.62, 0.75)), new((random.Next(8) == 0 ? 15 : 22) * Mm, 0.62)],
+            },
+        };
+    }
+
+    private Engine Engine()
+    {
+        (double, double)[] torque = random.Next(3) == 0
+            ? [(1200, 38), (3000, 59), (5000, 75), (6000, 82), (6600, 60), (7200, 80), (8200, 76), (8700, 69), (9200, 58)]
+            : [(1200, 38), (2000, 48), (3000, 59), (4000, 68), (5000, 75), (6000, 80), (6800, 82), (7500, 80.5), (8200, 76), (8700, 69), (9200, 58)];
+        return new Engine
+        {
+            Id = "engine",
+            IdleRpm = 1200,
+            RevLimitRpm = Pick(9000, 9000, 8047),
+            TorqueCurve = [.. torque.Select(p => new CurvePoint(p.Item1, p.Item2))],
+        };
+    }
+
+    private DriveClutch DriveClutch() => new()
+    {
+        Id = "drive",
+        SheaveHalfAngleDeg = 13,
+        ContactTravel = Length.FromMillimeters(3),
+        FullShiftTravel = Length.FromMillimeters(24.5),
+        ContactPitchRadius = Length.FromMillimeters(34),
+        ArmCount = 3,
+        SpringLength = Length.FromMillimeters(72),
+        FlyweightFrictionShare = Pick(0, 0.012, 0.03),
+        ThrustLaw = random.Next(4) == 0 ? DriveThrustLaw.Locked : DriveThrustLaw.TwoArc,
+        CupBore = Length.FromMillimeters(56),
+        PostDiameter = Length.FromMillimeters(40),
+        ArmLength = Length.FromMillimeters(42),
+    };
+
+    private DrivenClutch DrivenClutch() => new()
+    {
+        Id = "driven",
+        CamRadius = Length.FromMillimeters(42),
+        CamTorqueShare = 0.5,
+        SpringLength = Length.FromMillimeters(60),
+        CamFrictionDeg = Pick(0, 0.8),
+        HubDiameter = Length.FromMillimeters(46),
+        Holes = [.. new[] { ("1", 50.0), ("2", 70), ("3", 90), ("4", 110) }.Take(random.Next(2, 5)).Select(h => new SpringHole(h.Item1, h.Item2))],
+    };
+
+    private static Belt Belt() => new()
+    {
+        Id = "belt",
+        PitchLength = Length.FromMillimeters(992),
+        MassPerLength = LinearDensity.FromKilogramsPerMeter(0.45),
+        Friction = 0.36,
+        Efficiency = 0.95,
+    };
+
+    private static Gearing Gearing() => new() { Id = "gearing", TyreRadius = Length.FromMeters(0.34), FinalDrive = 11 };
+
+    private static Machine MachineItem() => new()
+    {
+        Id = "machine",
+        EngineId = "engine",
+        DriveClutchId = "drive",
+        DrivenClutchId = "driven",
+        BeltId = "belt",
+        GearingId = "gearing",
+        CentreDistance = Length.FromMillimeters(270),
+    };
+
+    // The fitted parts always fit, so that every request has an answer to compare with.
+    private static PartSet Fitted(List<CatalogItem> items)
+    {
+        items.Add(new DriveSpring { Id = "ds-own", Rate = ForcePerLength.FromNewtonsPerMeter(19_000), FreeLength = Length.FromMillimeters(94.5) });
+        items.Add(new Flyweight
+        {
+            Id = "fw-own",
+            BodyMass = Mass.FromKilograms(0.046),
+            ArmLength = Length.FromMillimeters(42),
+            RadiusCurve = Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)),
+            TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
+            TipMasses = [0.008, 0.010],
+        });
+        items.Add(new DrivenSpring
+        {
+            Id = "vs-own",
+            FreeLength = Length.FromMillimeters(100),
+            Rate = ForcePerLength.FromNewtonsPerMeter(9000),
+            TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(9),
+        });
+        items.Add(new Helix { Id = "hx-own", HelixDeg = 43, FinishDeg = 37, FinishTravel = Length.FromMillimeters(24) });
+        return new PartSet("ds-own", "fw-own", new Dictionary<StationName, double> { [StationName.Tip] = 0.010 }, "vs-own", "2", "hx-own");
+    }
+
+    private Baseline Baseline(PartSet fitted) => random.Next(2) == 0
+        ? new Baseline(fitted, Between(1850, 2150), [], Between(7500, 8000), new AirState(0, null))
+        : new Baseline(fitted, Between(1850, 2150), [new(2.4, 7880), new(1.4, 7940), new(0.9, 8000)], null, new AirState(300, 285));
+
+    private static CurvePoint[] Curve(params (double TravelMm, double RadiusMm)[] points) =>
+        [.. points.Select(p => new CurvePoint(p.TravelMm * Mm, p.RadiusMm * Mm))];
+
+    private IEnumerable<T> Many<T>(int most, Func<int, T> make)
+    {
+        int count = random.Next(1, most + 1);
+        return [.. Enumerable.Range(1, count).Select(make)];
+    }
+
+    private double Pick(params double[] values) => values[random.Next(values.Length)];
+
+    private int Pick(params int[] values) => values[random.Next(values.Length)];
+
+    private double Between(double from, double to) => from + random.NextDouble() * (to - from);
+}
