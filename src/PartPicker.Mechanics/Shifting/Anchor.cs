@@ -19,8 +19,10 @@ public static class Anchor
     /// <param name="driven">The driven side of the run.</param>
     /// <param name="frictionShare">f.</param>
     /// <param name="engagementRpm">n_e as measured.</param>
-    /// <param name="shiftRpm">Shift rpm as measured at each position of <paramref name="unanchored"/>, one or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A speed is not positive or lies beyond the engine's table.</exception>
+    /// <param name="shiftRpm">Shift rpm as measured at each position, one or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The engagement rpm is not positive, or a shift rpm lies beyond the engine's table.
+    /// </exception>
     /// <exception cref="ArgumentException">Not one shift rpm for each position.</exception>
     public static AnchorFactors Solve(
         ShiftModel unanchored,

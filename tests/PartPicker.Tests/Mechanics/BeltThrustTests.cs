@@ -19,7 +19,8 @@ public sealed class BeltThrustTests
     private static readonly Gen<double> Tensions = Gen.Double[1, 3000];
 
     // From hardly more than slip to a clamp that hardly notices the torque.
-    private static readonly Gen<double> ClampOverSlip = Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
+    private static readonly Gen<double> ClampOverSlip =
+        Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
 
     // AX-1: derived from the classical equations and integrated numerically, not published. T₁ and T₂ are totals.
     [Theory]
@@ -60,7 +61,8 @@ public sealed class BeltThrustTests
     public void Without_torque_one_tension_loads_both_sheaves()
     {
         double slant = 2 * Math.Asin((0.1035 - 0.0345) / 0.254);
-        BeltLoad load = new BeltThrust(13 * Math.PI / 180, 0.3, Math.PI - slant, Math.PI + slant).Load(6396.402, 0);
+        var belt = new BeltThrust(13 * Math.PI / 180, 0.3, Math.PI - slant, Math.PI + slant);
+        BeltLoad load = belt.Load(6396.402, 0);
 
         Relative.Equal(800, load.TightNet, 1e-7);
         Relative.Equal(800, load.SlackNet, 1e-7);
@@ -76,7 +78,8 @@ public sealed class BeltThrustTests
             BeltLoad load = belt.Thrust.Load(overSlip * belt.SlipClamp(effective), effective);
 
             // The driven sheave takes the belt in at T₂′ and lets it go at T₁′.
-            Arc driven = Arc.Along(load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.GrooveFriction);
+            Arc driven = Arc.Along(
+                load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.GrooveFriction);
             Relative.Equal(load.TightNet, driven.Leaving, 1e-8);
             Relative.Equal(overSlip * belt.SlipClamp(effective), driven.Sum / belt.TwiceTan, 1e-8);
 
@@ -123,8 +126,8 @@ public sealed class BeltThrustTests
 
     [Fact]
     public void Drive_thrust_never_falls_as_the_clamp_rises() =>
-        Gen.Select(Belts, Tensions, Gen.Double[0, 20_000], Gen.Double[0, 5_000]).Sample((belt, effective, clamp, more) =>
-            Assert.True(
+        Gen.Select(Belts, Tensions, Gen.Double[0, 20_000], Gen.Double[0, 5_000])
+            .Sample((belt, effective, clamp, more) => Assert.True(
                 belt.Thrust.DriveThrust(clamp + more, effective)
                     >= belt.Thrust.DriveThrust(clamp, effective) * (1 - 1e-12)));
 
@@ -132,9 +135,10 @@ public sealed class BeltThrustTests
     public void Drive_thrust_rises_with_a_clamp_that_leaves_an_idle_arc() =>
         Gen.Select(Belts, Tensions, Gen.Double[1, 100]).Sample((belt, effective, overSlip) =>
         {
+            BeltThrust thrust = belt.Thrust;
             double clamp = overSlip * belt.SlipClamp(effective);
-            if (belt.Thrust.Load(clamp, effective).ActiveArc < belt.DriveWrap)
-                Assert.True(belt.Thrust.DriveThrust(clamp * 1.01, effective) > belt.Thrust.DriveThrust(clamp, effective));
+            if (thrust.Load(clamp, effective).ActiveArc < belt.DriveWrap)
+                Assert.True(thrust.DriveThrust(clamp * 1.01, effective) > thrust.DriveThrust(clamp, effective));
         });
 
     [Fact]

@@ -137,6 +137,19 @@ public sealed class CurveTests
             }
         });
 
+    // A force of two straight pieces: 100 to 300 N over 20 mm, then to 600 N over 10 mm more.
+    [Fact]
+    public void Energy_between_two_lengths_is_the_area_under_the_table()
+    {
+        LinearCurve force = LinearCurve.Table([(0, 100), (0.02, 300), (0.03, 600)]);
+
+        Relative.Equal(200 * 0.02 + 450 * 0.01, force.Integral(0, 0.03), 1e-12);
+        Relative.Equal(250 * 0.01 + 375 * 0.005, force.Integral(0.01, 0.025), 1e-12);
+        Relative.Equal(-(200 * 0.02 + 450 * 0.01), force.Integral(0.03, 0), 1e-12);
+        Assert.Equal(0, force.Integral(0.01, 0.01));
+        Assert.Throws<ArgumentOutOfRangeException>(() => force.Integral(0, 0.031));
+    }
+
     [Fact]
     public void A_line_is_the_same_by_slope_and_by_two_points_in_either_order()
     {

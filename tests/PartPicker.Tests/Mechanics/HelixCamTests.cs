@@ -37,7 +37,8 @@ public sealed class HelixCamTests
         {
             var cam = new HelixCam([(0, a), (0.02, a + rise)], Radius);
 
-            Relative.Equal(Math.Log(Math.Sin(a + rise) / Math.Sin(a)) / (Radius * rise / 0.02), cam.Turn(0.02), 1e-12);
+            double logarithm = Math.Log(Math.Sin(a + rise) / Math.Sin(a));
+            Relative.Equal(logarithm / (Radius * rise / 0.02), cam.Turn(0.02), 1e-12);
         });
 
     [Fact]

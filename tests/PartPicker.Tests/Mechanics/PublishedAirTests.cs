@@ -85,7 +85,8 @@ public sealed class PublishedAirTests
     [InlineData(AirCorrection.SaeJ1349, 914.4, 0.890)]
     [InlineData(AirCorrection.SaeJ1349, 1524, 0.823)]
     [InlineData(AirCorrection.SaeJ1349, 3048, 0.676)]
-    public void Torque_falls_with_altitude_by_the_ratio_of_corrections(AirCorrection law, double metres, double factor) =>
+    public void Torque_falls_with_altitude_by_the_ratio_of_corrections(
+        AirCorrection law, double metres, double factor) =>
         Assert.Equal(
             factor,
             Atmosphere.TorqueFactor(law, Length.FromMeters(metres), temperature: null),

@@ -167,23 +167,22 @@ public sealed class PublishedSpringTests
             1e-5);
 
     private static double Rate(double shearMPa, double wireMm, double meanMm, double coils) =>
-        HelicalSpring.Rate(
-            Pressure.FromMegapascals(shearMPa), Length.FromMillimeters(wireMm), Length.FromMillimeters(meanMm), coils)
-            .NewtonsPerMillimeter;
+        HelicalSpring.Rate(Pressure.FromMegapascals(shearMPa), Mm(wireMm), Mm(meanMm), coils).NewtonsPerMillimeter;
 
     private static double RateInchPounds(double shearPsi, double wireIn, double meanIn, double coils) =>
-        HelicalSpring.Rate(
-            Pressure.FromPoundsForcePerSquareInch(shearPsi), Length.FromInches(wireIn), Length.FromInches(meanIn), coils)
+        HelicalSpring.Rate(Pressure.FromPoundsForcePerSquareInch(shearPsi), Inch(wireIn), Inch(meanIn), coils)
             .PoundsForcePerInch;
 
     // N·mm per turn in the form that allows for coil friction: 10.8 per turn against 64 per radian.
     private static double MomentPerTurn(double elasticMPa, double wireMm, double meanMm, double coils) =>
-        TorsionSpring.TwistRate(
-            Pressure.FromMegapascals(elasticMPa), Length.FromMillimeters(wireMm), Length.FromMillimeters(meanMm), coils)
+        TorsionSpring.TwistRate(Pressure.FromMegapascals(elasticMPa), Mm(wireMm), Mm(meanMm), coils)
             .NewtonMetersPerRadian * 1000 * 64 / 10.8;
 
     private static double MomentPerTurnInchPounds(double elasticPsi, double wireIn, double meanIn, double coils) =>
-        TorsionSpring.TwistRate(
-            Pressure.FromPoundsForcePerSquareInch(elasticPsi), Length.FromInches(wireIn), Length.FromInches(meanIn), coils)
+        TorsionSpring.TwistRate(Pressure.FromPoundsForcePerSquareInch(elasticPsi), Inch(wireIn), Inch(meanIn), coils)
             .NewtonMetersPerRadian / Torque.FromPoundForceInches(1).NewtonMeters * 64 / 10.8;
+
+    private static Length Mm(double millimetres) => Length.FromMillimeters(millimetres);
+
+    private static Length Inch(double inches) => Length.FromInches(inches);
 }

@@ -31,7 +31,9 @@ public sealed class ShiftModelTests
                     if (expected is { } rpm)
                         Assert.Equal(rpm, actual!.Value, 1e-6);
                     Interlocked.Increment(
-                        ref expected is null ? ref none : ref expected == drive.Engagement.Rpm ? ref atEngagement : ref balanced);
+                        ref expected is null ? ref none
+                        : ref expected == drive.Engagement.Rpm ? ref atEngagement
+                        : ref balanced);
                 }
             }
         });
@@ -54,7 +56,8 @@ public sealed class ShiftModelTests
                 double speed = b.Rpm * Math.PI / 30;
                 Relative.Equal(b.EngineTorque * speed, b.Power, 1e-12);
                 Assert.True(b.PowerLost >= -1e-9 * model.PeakPower);
-                Relative.Equal(b.EngineTorque / model.Positions[j].DriveRadius, b.Belt.TightNet - b.Belt.SlackNet, 1e-9);
+                Relative.Equal(
+                    b.EngineTorque / model.Positions[j].DriveRadius, b.Belt.TightNet - b.Belt.SlackNet, 1e-9);
 
                 // Above engagement both clutches are in balance; at engagement the drive side may have thrust
                 // to spare.
