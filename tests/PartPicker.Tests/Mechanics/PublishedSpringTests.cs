@@ -88,8 +88,9 @@ public sealed class PublishedSpringTests
             HelicalSpring.CoilClearance(Length.FromMillimeters(5), Length.FromMillimeters(40), 6).Millimeters,
             1e-12);
 
-    // [SHI] Table 10-5 prints each modulus twice, in Mpsi and in GPa to one decimal: a slip in copying one
-    // column shows against the other. The table's own rounding is below 0.15 %.
+    // [SHI] Table 10-5 prints each modulus twice, in Mpsi and in GPa to one decimal: a slip in copying one column
+    // shows against the other. The table's own rounding is below 0.15 %. The Mpsi of A227, and of E of A228, are
+    // from memory.
     [Theory]
     [InlineData("music-wire-a228", 0.030, 29.5, 12.0)]
     [InlineData("music-wire-a228", 0.045, 29.0, 11.85)]
