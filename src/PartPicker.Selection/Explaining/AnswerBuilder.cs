@@ -14,7 +14,8 @@ internal sealed class AnswerBuilder(PickRequest request, Predictor predictor, Sc
             return new FittedNow(fitted.Ids, prediction, null, false);
         double[] errors = [.. prediction.Curve.Select((p, j) => score.ShiftError(j, p.Upshift!.Rpm))];
         return new FittedNow(
-            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)), Score.WithinTolerance(engagement, errors));
+            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)),
+            Score.WithinTolerance(engagement, errors));
     }
 
     public Pick Pick(RankedSet ranked, int rank)
@@ -41,7 +42,8 @@ internal sealed class AnswerBuilder(PickRequest request, Predictor predictor, Sc
         let check = kept.Check
         where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
         select new FitMargin(
-            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit,
+            new Measure(check.Margin, check.Measured.Dimension));
 
     private static double RoundedMiss(double miss) => Score.Rounded(miss) / 1000.0;
 }

@@ -24,7 +24,7 @@ public sealed record PickRequest
     /// <summary>Which law scales torque with air, here and in the measured run.</summary>
     public AirLaw AirLaw { get; init; } = AirLaw.SaeJ1349;
 
-    /// <summary>Engine speed (rpm) held on the brake before the start; engagement must lie above it. Null: none is held.</summary>
+    /// <summary>Engine speed (rpm) held on the brake before the start; engagement must lie above it. Null: none.</summary>
     public double? LaunchRpm { get; init; }
 
     /// <summary>How far (rpm) engagement must lie above the launch rpm; 0 or more.</summary>
@@ -42,7 +42,9 @@ public sealed record PickRequest
     /// <summary>How many answers: 1 to <see cref="MaxCount"/>.</summary>
     public int Count { get; init; } = StandardCount;
 
-    /// <summary>K: at how many ratios the curve is compared, <see cref="MinPointCount"/> to <see cref="MaxPointCount"/>.</summary>
+    /// <summary>
+    /// K: at how many ratios the curve is compared, <see cref="MinPointCount"/> to <see cref="MaxPointCount"/>.
+    /// </summary>
     public int PointCount { get; init; } = StandardPointCount;
 
     public const int StandardCount = 10;

@@ -70,8 +70,8 @@ internal sealed record CandidatePools(
             if (count <= PartSelection.MaxCombinations)
                 return false;
             problems.Add(new RequestProblem(
-                "keep", RequestProblemCodes.TooManyCombinations, Words.Invariant($"{count} sets"),
-                Words.Invariant($"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted")));
+                "keep", RequestProblemCodes.TooManyCombinations, $"{count} sets",
+                $"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted"));
             return true;
         }
     }
