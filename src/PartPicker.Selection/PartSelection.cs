@@ -14,6 +14,14 @@ public static class PartSelection
     public const long MaxCombinations = 1_000_000;
 
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
+    /// <param name="catalog">The parts to choose from.</param>
+    /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
+    /// <param name="cancellation">Calls the search off.</param>
+    /// <returns>
+    /// An answer, which may hold no pick but then says what stands in the way; or the problems of a request that has
+    /// no answer. Nothing that the import of catalogs accepts makes it throw.
+    /// </returns>
+    /// <exception cref="OperationCanceledException">The search was called off.</exception>
     public static Outcome<PickAnswer> Pick(
         CatalogSnapshot catalog, PickRequest request, CancellationToken cancellation = default)
     {
@@ -28,7 +36,8 @@ public static class PartSelection
 
         RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
         var report = new FitReport();
-        CandidatePools? pools = CandidatePools.Build(catalog, machine, fitted!, request.Keep, report, problems);
+        CandidatePools? pools =
+            CandidatePools.Build(catalog, machine, fitted!, request.Keep, report, problems, cancellation);
         if (pools is null || problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
 

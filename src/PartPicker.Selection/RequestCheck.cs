@@ -21,28 +21,14 @@ internal static class RequestCheck
     public static void CheckKept(
         IReadOnlySet<Slot> keep, SetUp fitted, MachineModel machine, List<RequestProblem> problems)
     {
-        Check(Slot.DriveSpring, DriveSpringRules.All, fitted.DriveSpring, fitted.DriveSpring.Id);
-        Check(Slot.Flyweight, FlyweightRules.All, fitted.Flyweight.Body, fitted.Flyweight.Body.Id);
-        Check(Slot.DrivenSpring, DrivenSpringRules.All, fitted.Driven.Spring, fitted.Driven.Spring.Id);
-        Check(Slot.Helix, HelixRules.All, fitted.Driven.Helix, fitted.Driven.Helix.Id);
-
-        // With a hole or a helix open there may be one that the spring fits.
-        if (keep.Contains(Slot.Hole) && keep.Contains(Slot.Helix))
-            Check(Slot.DrivenSpring, DrivenSideRules.All, fitted.Driven, fitted.Driven.Label);
-
-        void Check<T>(Slot slot, IReadOnlyList<FitRule<T>> rules, T part, string label)
-        {
-            foreach (FitRule<T> rule in keep.Contains(slot) ? rules : [])
-            {
-                FitCheck check = rule.Check(part, machine);
-                if (check.Verdict == FitVerdict.Broken)
-                {
-                    problems.Add(new RequestProblem(
-                        "keep", RequestProblemCodes.KeptPartDoesNotFit, $"{Words.Camel(slot.ToString())}: {label}",
-                        $"a kept part that fits; by rule {rule.Name} {check.Sentence}. Leave this slot open, or correct the part's "
-                        + "numbers in the catalog"));
-                }
-            }
-        }
+        // With the hole or the helix open there may be one in which the driven spring fits.
+        bool wholeDrivenSide = keep.Contains(Slot.Hole) && keep.Contains(Slot.Helix);
+        problems.AddRange(
+            from broken in SetRules.Broken(fitted, machine)
+            where keep.Contains(broken.Slot) && (wholeDrivenSide || DrivenSideRules.All.All(r => r.Name != broken.Rule))
+            select new RequestProblem(
+                "keep", RequestProblemCodes.KeptPartDoesNotFit, $"{Words.Camel($"{broken.Slot}")}: {broken.Part}",
+                $"a kept part that fits; by rule {broken.Rule} {broken.Check.Sentence}. Leave this slot open, or correct the "
+                + "part's numbers in the catalog"));
     }
 }

@@ -6,6 +6,12 @@ namespace PartPicker.Selection;
 public static class SetPrediction
 {
     /// <summary>The prediction, anchored where a measured run is at hand; or every reason why there is none.</summary>
+    /// <param name="catalog">Where the parts of the set are found.</param>
+    /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
+    /// <remarks>
+    /// A part that does not fit but can be computed is predicted, with a caution. Nothing that the import of catalogs
+    /// accepts makes it throw.
+    /// </remarks>
     public static Outcome<PredictionAnswer> Predict(CatalogSnapshot catalog, PredictionRequest request)
     {
         var problems = new List<RequestProblem>();
@@ -31,6 +37,8 @@ public static class SetPrediction
             return Outcome.Refused<PredictionAnswer>(problems);
 
         Prediction prediction = predictor!.Predict(set!);
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, CautionWriter.For(set, prediction, machine)));
+        IEnumerable<Caution> cautions =
+            CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions]));
     }
 }

@@ -101,7 +101,7 @@ public sealed class RandomCatalog
             BodyMass = Mass.FromKilograms(Pick(0.042, 0.046, 0.046, 0.05)),
             ArmLength = Length.FromMillimeters(random.Next(8) == 0 ? 45 : 42),
             RadiusCurve = notched
-                ? Curve((0, 40.5), (1.2, 40.7), (2, 41.7), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))
+                ? Curve((0, 40.5), (1.2, 41), (2, 41.8), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9))
                 : Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (random.Next(8) == 0 ? 23 : 28, 66.9)),
         };
         if (random.Next(2) == 0)

@@ -6,6 +6,7 @@ namespace PartPicker.Selection;
 /// <summary>What one set does on one machine.</summary>
 public sealed record Prediction
 {
+    /// <summary>Engine speed at which the drive clutch takes the belt.</summary>
     public required double EngagementRpm { get; init; }
 
     /// <summary>The sheave travel that decides engagement; contact unless a notch holds the flyweight back.</summary>
@@ -14,7 +15,10 @@ public sealed record Prediction
     /// <summary>Upshift rpm at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
 
+    /// <summary>Where the engine has its greatest power up to the rev limit.</summary>
     public required double PeakPowerRpm { get; init; }
+
+    /// <summary>That power, in this air.</summary>
     public required Power PeakPower { get; init; }
 
     /// <summary>Torque in this air over torque at sea level.</summary>
@@ -28,6 +32,10 @@ public sealed record Prediction
 }
 
 /// <summary>The two factors that tie the model to a measured run.</summary>
+/// <remarks>
+/// a_f = (n_e,model / n_e,measured)²; a_b = Σ b_j F_d,j / Σ F_d,j² with b_j = (1 − f) a_f F_fly − F₁ at each measured
+/// shift rpm.
+/// </remarks>
 /// <param name="FlyweightFactor">a_f, on flyweight thrust.</param>
 /// <param name="ThrustFactor">a_b, on belt thrust.</param>
 /// <param name="Residuals">Model less measured rpm at each measured ratio, with the factors in place.</param>
@@ -64,15 +72,20 @@ public sealed record Balance
     public required double Rpm { get; init; }
     public required Torque EngineTorque { get; init; }
     public required Power Power { get; init; }
+
+    /// <summary>Peak power less the power here.</summary>
     public required Power PowerLost { get; init; }
 
     /// <summary>Closing force of the driven clutch.</summary>
     public required Force DrivenClamp { get; init; }
 
-    /// <summary>Closing force that the belt asks of the drive clutch.</summary>
+    /// <summary>Closing force that the belt asks of the drive clutch, a_b included.</summary>
     public required Force DriveThrust { get; init; }
 
+    /// <summary>Closing force of the flyweights, a_f included and their friction not.</summary>
     public required Force FlyweightThrust { get; init; }
+
+    /// <summary>Opening force of the drive spring.</summary>
     public required Force SpringForce { get; init; }
 
     /// <summary>Belt tensions, centrifugal part included.</summary>
@@ -87,12 +100,15 @@ public sealed record Balance
     /// <inheritdoc cref="TightTensionNet"/>
     public required Force SlackTensionNet { get; init; }
 
+    /// <summary>Arc over which the tension changes.</summary>
     public required Angle ActiveArc { get; init; }
 
     /// <summary>Wrap over active arc; below 1 the belt slips. Null: no torque, no margin to speak of.</summary>
     public required double? SlipMargin { get; init; }
 
+    /// <summary>True where the margin is below 1.</summary>
     public required bool Slips { get; init; }
+
     public required Speed BeltSpeed { get; init; }
     public required Speed VehicleSpeed { get; init; }
 }

@@ -1,5 +1,3 @@
-using PartPicker.Parts;
-
 namespace PartPicker.Selection;
 
 /// <summary>Turns ranked sets into answers: prediction, price, changes, explanation, margins and cautions.</summary>
@@ -16,7 +14,8 @@ internal sealed class AnswerBuilder(PickRequest request, Predictor predictor, Sc
             return new FittedNow(fitted.Ids, prediction, null, false);
         double[] errors = [.. prediction.Curve.Select((p, j) => score.ShiftError(j, p.Upshift!.Rpm))];
         return new FittedNow(
-            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)), Score.WithinTolerance(engagement, errors));
+            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)),
+            Score.WithinTolerance(engagement, errors));
     }
 
     public Pick Pick(RankedSet ranked, int rank)
@@ -39,13 +38,12 @@ internal sealed class AnswerBuilder(PickRequest request, Predictor predictor, Sc
     }
 
     private IEnumerable<FitMargin> Margins(SetUp set) =>
-    [
-        .. FitReport.Margins(DriveSpringRules.All, set.DriveSpring, predictor.Machine, Slot.DriveSpring, set.DriveSpring.Id),
-        .. FitReport.Margins(FlyweightRules.All, set.Flyweight.Body, predictor.Machine, Slot.Flyweight, set.Flyweight.Body.Id),
-        .. FitReport.Margins(DrivenSpringRules.All, set.Driven.Spring, predictor.Machine, Slot.DrivenSpring, set.Driven.Spring.Id),
-        .. FitReport.Margins(DrivenSideRules.All, set.Driven, predictor.Machine, Slot.DrivenSpring, set.Driven.Spring.Id),
-        .. FitReport.Margins(HelixRules.All, set.Driven.Helix, predictor.Machine, Slot.Helix, set.Driven.Helix.Id),
-    ];
+        from kept in SetRules.Of(set, predictor.Machine)
+        let check = kept.Check
+        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
+        select new FitMargin(
+            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit,
+            new Measure(check.Margin, check.Measured.Dimension));
 
     private static double RoundedMiss(double miss) => Score.Rounded(miss) / 1000.0;
 }

@@ -4,14 +4,19 @@ namespace PartPicker.Selection;
 internal static class ObstacleFinder
 {
     public static IReadOnlyList<Obstacle> Find(
-        PickRequest request, CandidatePools pools, FitReport report, SetSearch search, Score score, IReadOnlyList<Pick> picks)
+        PickRequest request,
+        CandidatePools pools,
+        FitReport report,
+        SetSearch search,
+        Score score,
+        IReadOnlyList<Pick> picks)
     {
         if (picks.Any(p => p.WithinTolerance))
             return [];
         var obstacles = report.ByRule
             .OrderByDescending(r => r.Value.Count).ThenBy(r => r.Key, StringComparer.Ordinal)
             .Select(r => new Obstacle(
-                r.Key, r.Value.Count, Words.Invariant($"{r.Value.Count} refused by this rule. {r.Value.Sentence}")))
+                r.Key, r.Value.Count, $"{r.Value.Count} refused by this rule. {r.Value.Sentence}"))
             .ToList();
         AddEmptyPools(pools, obstacles);
         AddSetRules(request, search, obstacles);
@@ -39,20 +44,22 @@ internal static class ObstacleFinder
     {
         if (search.EngagesTooLow > 0)
         {
-            obstacles.Add(new Obstacle("launch-rpm", search.EngagesTooLow, Words.Invariant(
-                $"{search.EngagesTooLow} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}.")));
+            obstacles.Add(new Obstacle("launch-rpm", search.EngagesTooLow,
+                $"{search.EngagesTooLow} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin "
+                + $"{request.LaunchMarginRpm:0}."));
         }
 
         if (search.DoesNotShift > 0)
         {
-            obstacles.Add(new Obstacle("does-not-shift", search.DoesNotShift, Words.Invariant(
-                $"{search.DoesNotShift} of the {search.Predictions} sets tried do not shift through below the rev limit.")));
+            obstacles.Add(new Obstacle("does-not-shift", search.DoesNotShift,
+                $"{search.DoesNotShift} of the {search.Predictions} sets tried do not shift through below the rev limit."));
         }
 
         if (search.SlipsTooEasily > 0)
         {
-            obstacles.Add(new Obstacle("slip-margin", search.SlipsTooEasily, Words.Invariant(
-                $"{search.SlipsTooEasily} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.")));
+            obstacles.Add(new Obstacle("slip-margin", search.SlipsTooEasily,
+                $"{search.SlipsTooEasily} of the {search.Predictions} sets tried have a slip margin below "
+                + $"{request.SlipMargin:0.##} somewhere on the upshift."));
         }
     }
 
@@ -63,14 +70,16 @@ internal static class ObstacleFinder
         double highest = request.Target.Shift.Select(p => p.Rpm).Append(request.Target.EngagementRpm).Max();
         if (highest > limit)
         {
-            obstacles.Add(new Obstacle("rev-limit", 0, Words.Invariant(
-                $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm.")));
+            obstacles.Add(new Obstacle(
+                "rev-limit", 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
         if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
-            obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {request.Target.EngagementRpm:0}; the nearest engages at {nearest:0} rpm.")));
+            obstacles.Add(new Obstacle("engagement", 0,
+                "No drive spring with flyweights that fits engages within "
+                + $"{request.Tolerances.EngagementRpm:0} rpm of {request.Target.EngagementRpm:0}; "
+                + $"the nearest engages at {nearest:0} rpm."));
         }
 
         if (picks.Count == 0)
@@ -81,13 +90,14 @@ internal static class ObstacleFinder
             .MaxBy(p => Math.Abs(p.Error));
         if (Math.Abs(error) > 1)
         {
-            obstacles.Add(new Obstacle("shift-curve", 0, Words.Invariant(
-                $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, {Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target.")));
+            obstacles.Add(new Obstacle("shift-curve", 0,
+                $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, "
+                + $"{Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target."));
         }
         else if (Math.Abs(score.EngagementError(best.EngagementRpm)) > 1 && !obstacles.Any(o => o.Rule == "engagement"))
         {
-            obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"The sets that hold the shift curve engage elsewhere: the closest at {best.EngagementRpm:0} rpm.")));
+            obstacles.Add(new Obstacle("engagement", 0,
+                $"The sets that hold the shift curve engage elsewhere: the closest at {best.EngagementRpm:0} rpm."));
         }
     }
 }

@@ -15,7 +15,7 @@ internal sealed class PickExplainer(PickRequest request, Score score)
                     "engagement", prediction.EngagementRpm, request.Target.EngagementRpm,
                     request.Tolerances.EngagementRpm, request.Weights.Engagement),
                 .. prediction.Curve.Select((p, j) => Error(
-                    Words.Invariant($"shift at ratio {p.Ratio:0.00}"), p.Upshift!.Rpm, score.ShiftTargets[j],
+                    $"shift at ratio {p.Ratio:0.00}", p.Upshift!.Rpm, score.ShiftTargets[j],
                     request.Tolerances.ShiftRpm, shiftWeight)),
             ]);
     }

@@ -19,7 +19,8 @@ internal static class DriveSpringRules
     ];
 
     private static FitCheck Known(DriveSpring spring, MachineModel machine) => SpringModels.Force(spring) is null
-        ? FitCheck.AtLeast(0, 1, null, 0, "nothing whole is known of its force: give rate and free length, two loads, a table, or the geometry")
+        ? FitCheck.AtLeast(0, 1, null, 0,
+            "nothing whole is known of its force: give rate and free length, two loads, a table, or the geometry")
         : FitCheck.Holds;
 
     private static FitCheck FreeLength(DriveSpring spring, MachineModel machine)
@@ -30,7 +31,8 @@ internal static class DriveSpringRules
         if (spring.LoadTable is null)
         {
             return FitCheck.AtLeast(force.To, installed, QuantityLength.Info, -LengthM,
-                $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: it is loose at rest");
+                $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: "
+                + "it is loose at rest");
         }
 
         if (force.From > installed || force.To - installed < -LengthM)

@@ -54,15 +54,6 @@ internal sealed class FitReport
         return fits;
     }
 
-    /// <summary>By how much a candidate keeps each rule that could be checked.</summary>
-    public static IEnumerable<FitMargin> Margins<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part) =>
-        from rule in rules
-        let check = rule.Check(candidate, machine)
-        where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
-        select new FitMargin(
-            slot, part, rule.Name, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
-
     private void Count(string rule, string sentence)
     {
         (long before, _) = byRule.GetValueOrDefault(rule);

@@ -37,28 +37,16 @@ internal static class PredictorBuilder
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
     public static bool Computable(SetUp set, MachineModel machine, string place, List<RequestProblem> problems)
     {
-        int before = problems.Count;
-        Need(DriveSpringRules.All, set.DriveSpring, "driveSpring", set.DriveSpring.Id);
-        Need(FlyweightRules.All, set.Flyweight.Body, "flyweight", set.Flyweight.Body.Id);
-        Need(HelixRules.All, set.Driven.Helix, "helix", set.Driven.Helix.Id);
-        Need(DrivenSpringRules.All, set.Driven.Spring, "drivenSpring", set.Driven.Spring.Id);
-        if (problems.Count == before)
-            Need(DrivenSideRules.All, set.Driven, "drivenSpring", set.Driven.Spring.Id);
-        return problems.Count == before;
-
-        void Need<T>(IReadOnlyList<FitRule<T>> rules, T candidate, string slot, string id)
-        {
-            foreach (FitRule<T> rule in rules.Where(r => r.NeededToCompute))
-            {
-                FitCheck check = rule.Check(candidate, machine);
-                if (check.Verdict == FitVerdict.Broken)
-                {
-                    problems.Add(new RequestProblem(
-                        $"{place}/{slot}", RequestProblemCodes.PartUnusable, id,
-                        $"a part that the model can compute on this machine; {check.Sentence}"));
-                }
-            }
-        }
+        RequestProblem[] found =
+        [
+            .. from broken in SetRules.Broken(set, machine)
+            where broken.NeededToCompute
+            select new RequestProblem(
+                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
+                $"a part that the model can compute on this machine; {broken.Check.Sentence}"),
+        ];
+        problems.AddRange(found);
+        return found.Length == 0;
     }
 
     private static (AnchorFactors, Anchoring)? SolveAnchor(
@@ -99,7 +87,12 @@ internal static class PredictorBuilder
     }
 
     private static Anchoring Report(
-        MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, AnchorFactors factors)
+        MachineModel machine,
+        SetUp set,
+        BeltPosition[] positions,
+        double[] rpm,
+        double torqueFactor,
+        AnchorFactors factors)
     {
         var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
         DriveSide drive = Predictor.Drive(anchored, machine, set.DriveSpring, set.Flyweight);
@@ -111,7 +104,8 @@ internal static class PredictorBuilder
             if (anchored.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is { } model)
                 residuals.Add(new RatioRpm(positions[j].Ratio, model - rpm[j]));
             else
-                warnings.Add(Words.Invariant($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the rev limit."));
+                warnings.Add($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the "
+                    + "rev limit.");
         }
 
         WarnOfFactor("flyweight thrust", factors.Flyweight);
@@ -122,8 +116,9 @@ internal static class PredictorBuilder
         {
             if (factor is < Anchor.LeastUsualFactor or > Anchor.GreatestUsualFactor)
             {
-                warnings.Add(Words.Invariant(
-                    $"The factor on {what} is {factor:0.00}, outside {Anchor.LeastUsualFactor:0.0} to {Anchor.GreatestUsualFactor:0.0}: check the fitted parts, the measured rpm and the machine's profile."));
+                warnings.Add(
+                    $"The factor on {what} is {factor:0.00}, outside {Anchor.LeastUsualFactor:0.0} to "
+                    + $"{Anchor.GreatestUsualFactor:0.0}: check the fitted parts, the measured rpm and the machine's profile.");
             }
         }
     }
@@ -157,8 +152,9 @@ internal static class PredictorBuilder
             if (ratio > machine.Contact.Ratio + RatioTolerance || ratio < machine.FullShift.Ratio - RatioTolerance)
             {
                 problems.Add(new RequestProblem(
-                    $"{place}/shiftCurve/{i}/ratio", RequestProblemCodes.BaselineUnusable, Words.Invariant($"{ratio:0.###}"),
-                    Words.Invariant($"a ratio that the belt reaches, from {machine.Contact.Ratio:0.00} to {machine.FullShift.Ratio:0.00}")));
+                    $"{place}/shiftCurve/{i}/ratio", RequestProblemCodes.BaselineUnusable, $"{ratio:0.###}",
+                    $"a ratio that the belt reaches, from {machine.Contact.Ratio:0.00} to "
+                    + $"{machine.FullShift.Ratio:0.00}"));
                 continue;
             }
 

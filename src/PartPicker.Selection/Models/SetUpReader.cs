@@ -74,6 +74,7 @@ internal static class SetUpReader
         }
 
         void Report(StationName station, double mass, string expected) => problems.Add(new RequestProblem(
-            $"{place}/stationMasses/{Words.Camel(station.ToString())}", RequestProblemCodes.StationMass, Words.Grams(mass), expected));
+            $"{place}/stationMasses/{Words.Camel($"{station}")}", RequestProblemCodes.StationMass, Words.Grams(mass),
+            expected));
     }
 }

@@ -54,7 +54,8 @@ internal static class SpringModels
             ? HelicalSpring.CoilClearance(wire, Mean(outside, wire), coils)
             : null;
 
-    /// <summary>Axial force (N) over length (m); null when nothing whole is known. Valid as <see cref="Force"/> is.</summary>
+    /// <summary>Axial force (N) over length (m); null when nothing whole is known.</summary>
+    /// <remarks>Valid as <see cref="Force"/> is.</remarks>
     public static LinearCurve? Axial(DrivenSpring spring)
     {
         if (spring.LoadTable is { } table)
@@ -75,7 +76,8 @@ internal static class SpringModels
         return rate is { } k ? FromFreeLength(free, k) : null;
     }
 
-    /// <summary>Torque (N·m) over twist (rad); null when nothing whole is known. A line is valid from no twist on.</summary>
+    /// <summary>Torque (N·m) over twist (rad); null when nothing whole is known.</summary>
+    /// <remarks>A table is valid from its first to its last twist, a line from no twist on.</remarks>
     public static LinearCurve? Twist(DrivenSpring spring)
     {
         if (spring.TorqueTable is { } table)
@@ -101,7 +103,7 @@ internal static class SpringModels
     /// <summary>Mean coil diameter: outside diameter less one wire.</summary>
     public static Length Mean(Length outside, Length wire) => Length.FromMeters(outside.Meters - wire.Meters);
 
-    /// <summary>The curve, with an end that falls short of what is needed by no more than the tolerance set there.</summary>
+    /// <summary>The curve, with an end that is short of what is needed by no more than the tolerance set there.</summary>
     /// <remarks>
     /// A part that is short by less than the tolerance fits, so the model must have an answer for it. Compared in
     /// the same form as the rules do, so that no rounding refuses here what a rule has kept.

@@ -10,17 +10,40 @@ public sealed record RequestProblem(string Place, string Code, string? Sent, str
 /// <summary>Every code that the selection may answer with, and what it means.</summary>
 public static class RequestProblemCodes
 {
+    /// <summary>A set names a part that the catalog does not hold.</summary>
     public const string UnknownPart = "unknown-part";
+
+    /// <summary>A set names a part of another kind.</summary>
     public const string WrongKind = "wrong-kind";
+
+    /// <summary>The driven clutch has no spring hole of that name.</summary>
     public const string UnknownHole = "unknown-hole";
+
+    /// <summary>The flyweight has no such station, or the station no such mass.</summary>
     public const string StationMass = "station-mass";
+
+    /// <summary>Neither the request nor the catalog says which parts are fitted.</summary>
     public const string FittedNeeded = "fitted-set-needed";
+
+    /// <summary>Neither the request nor the catalog has a measured run.</summary>
     public const string BaselineNeeded = "baseline-needed";
+
+    /// <summary>The measured run is one that this machine cannot make with these parts.</summary>
     public const string BaselineUnusable = "baseline-unusable";
+
+    /// <summary>A value of the machine's profile is only usual for its class.</summary>
     public const string ProfileNotMeasured = "profile-not-measured";
+
+    /// <summary>The pieces of the machine do not go together.</summary>
     public const string MachineImpossible = "machine-impossible";
+
+    /// <summary>A slot is kept whose part breaks a fit rule.</summary>
     public const string KeptPartDoesNotFit = "kept-part-does-not-fit";
+
+    /// <summary>A part of a set breaks a rule that the model cannot do without.</summary>
     public const string PartUnusable = "part-unusable";
+
+    /// <summary>The request covers more sets than <see cref="PartSelection.MaxCombinations"/>.</summary>
     public const string TooManyCombinations = "too-many-combinations";
 }
 

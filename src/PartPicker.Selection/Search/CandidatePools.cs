@@ -24,7 +24,8 @@ internal sealed record CandidatePools(
         SetUp fitted,
         IReadOnlySet<Slot> keep,
         FitReport report,
-        List<RequestProblem> problems)
+        List<RequestProblem> problems,
+        CancellationToken cancellation)
     {
         DriveSpring[] driveSprings = Pool(Slot.DriveSpring, DriveSpringRules.All, fitted.DriveSpring);
         Flyweight[] bodies = Pool(Slot.Flyweight, FlyweightRules.All, fitted.Flyweight.Body);
@@ -45,7 +46,7 @@ internal sealed record CandidatePools(
             from hole in holes
             from helix in helices
             let choice = new DrivenChoice(spring, hole, helix)
-            where report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label)
+            where Accepts(choice)
             select choice;
         IEnumerable<FlyweightChoice> flyweights =
             flyweightKept ? bodies.Select(_ => fitted.Flyweight) : bodies.SelectMany(FlyweightChoice.AllOf);
@@ -58,13 +59,19 @@ internal sealed record CandidatePools(
                 .Where(part => report.Accepts(rules, part, machine, slot, part.Id)),
         ];
 
+        bool Accepts(DrivenChoice choice)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label);
+        }
+
         bool TooMany(long count)
         {
             if (count <= PartSelection.MaxCombinations)
                 return false;
             problems.Add(new RequestProblem(
-                "keep", RequestProblemCodes.TooManyCombinations, Words.Invariant($"{count} sets"),
-                Words.Invariant($"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted")));
+                "keep", RequestProblemCodes.TooManyCombinations, $"{count} sets",
+                $"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted"));
             return true;
         }
     }

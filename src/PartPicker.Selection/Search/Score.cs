@@ -31,7 +31,9 @@ internal sealed class Score
     public double ShiftError(int j, double rpm) => (rpm - shiftTargets[j]) / tolerances.ShiftRpm;
 
     /// <summary>What engagement alone contributes: no set with this e₀ misses by less.</summary>
-    public double LeastMiss(double engagementError) => Math.Sqrt(weights.Engagement) * Math.Abs(engagementError);
+    /// <remarks>In the same form as <see cref="Miss"/>, so that no rounding lifts it above one.</remarks>
+    public double LeastMiss(double engagementError) =>
+        Math.Sqrt(weights.Engagement * engagementError * engagementError);
 
     public double Miss(double engagementError, ReadOnlySpan<double> shiftErrors)
     {

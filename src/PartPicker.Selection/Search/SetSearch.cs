@@ -6,7 +6,7 @@ namespace PartPicker.Selection;
 /// <remarks>
 /// 1. Each drive spring with flyweights is computed once, and so is each driven choice: they meet only in the
 ///    balance. 2. Pairs are visited by rising |e₀|; the list holds the best sets so far. 3. A pair, and with it
-///    all that follow, is skipped when √w_e |e₀| alone, rounded, exceeds the rounded miss of the last one listed.
+///    all that follow, is skipped when √(w_e e₀²) alone, rounded, exceeds the rounded miss of the last one listed.
 ///    Safe, since the miss is never below that and a tie of rounded misses is not skipped. 4. Every other set is
 ///    scored at all K points.
 /// </remarks>

@@ -3,6 +3,7 @@ using PartPicker.Mechanics;
 using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.TestKit;
+using UnitsNet;
 
 namespace PartPicker.Tests.Selection;
 
@@ -53,23 +54,29 @@ internal sealed class OddCatalog
 
     private CatalogItem Spoiled(CatalogItem item)
     {
-        Field[] fields = [.. FieldRegistry.For(item.Kind).Where(f => f.Shape != FieldShape.Reference && f.Name is not ("id" or "name"))];
+        Field[] fields =
+        [
+            .. FieldRegistry.For(item.Kind).Where(f => f.Shape != FieldShape.Reference && f.Name is not ("id" or "name")),
+        ];
         if (fields.Length == 0)
             return item;
         Field field = fields[random.Next(fields.Length)];
         object? value = field.Get(item);
         return value is null && Grouped.Contains(field.Name) ? item : field.Set(item, field.Shape switch
         {
+            FieldShape.Quantity when field.Dimension == Length.Info && random.Next(3) == 0 => NearLimit(),
             FieldShape.Quantity or FieldShape.Number => Odd(value as double?, field.Min, field.Max),
             FieldShape.Count => random.Next((int)field.Min, (int)field.Max + 1),
             FieldShape.Text => WireMaterial.All[random.Next(WireMaterial.All.Count)].Key,
-            FieldShape.Choice => Enum.GetValues(field.ChoiceType!).GetValue(random.Next(Enum.GetValues(field.ChoiceType!).Length))!,
+            FieldShape.Choice => Enum.ToObject(field.ChoiceType!, random.Next(Enum.GetNames(field.ChoiceType!).Length)),
             FieldShape.Curve => Curve(field, value as IReadOnlyList<CurvePoint>),
-            FieldShape.Quantities => Enumerable.Range(0, random.Next(1, 4)).Select(_ => Odd(null, field.Min, field.Max)).Distinct().ToArray(),
-            FieldShape.Holes => Enumerable.Range(1, random.Next(1, 4)).Select(i => new SpringHole($"{i}", Odd(60, field.Min, field.Max))).ToArray(),
+            FieldShape.Quantities => Several(_ => Odd(null, field.Min, field.Max)).Distinct().ToArray(),
+            FieldShape.Holes => Several(i => new SpringHole($"{i}", Odd(60, field.Min, field.Max))).ToArray(),
             _ => throw new InvalidOperationException($"{field.Shape}"),
         });
     }
+
+    private IEnumerable<T> Several<T>(Func<int, T> make) => Enumerable.Range(1, random.Next(1, 4)).Select(make);
 
     private CurvePoint[] Curve(Field field, IReadOnlyList<CurvePoint>? points)
     {
@@ -78,18 +85,26 @@ internal sealed class OddCatalog
             // One point of a curve that is given, moved by a little or by much.
             CurvePoint[] moved = [.. points];
             int at = random.Next(moved.Length);
-            moved[at] = random.Next(2) == 0
-                ? moved[at] with { X = Odd(moved[at].X, field.XRange.Min, field.XRange.Max) }
+            moved[at] = random.Next(3) == 0 && field.XDimension == Length.Info ? moved[at] with { X = NearLimit() }
+                : random.Next(2) == 0 ? moved[at] with { X = Odd(moved[at].X, field.XRange.Min, field.XRange.Max) }
                 : moved[at] with { Y = Odd(moved[at].Y, field.Min, field.Max) };
             return [.. moved.OrderBy(p => p.X)];
         }
 
         int count = random.Next(2, 6);
-        double[] xs = [.. Enumerable.Range(0, count).Select(_ => Odd(null, field.XRange.Min, field.XRange.Max)).Distinct().Order()];
+        (double least, double most) = field.XRange;
+        double[] xs = [.. Enumerable.Range(0, count).Select(_ => Odd(null, least, most)).Distinct().Order()];
         double[] ys = [.. xs.Select(_ => Odd(null, field.Min, field.Max)).Order()];
         if (field.Name == "loadTable")
             Array.Reverse(ys);
         return [.. xs.Zip(ys, (x, y) => new CurvePoint(x, y))];
+    }
+
+    /// <summary>A length of the machine, or within a tenth of a millimetre of one.</summary>
+    private double NearLimit()
+    {
+        double[] limitsMm = [24.5, 38.6, 41, 40, 42, 46, 47.5, 56, 60, 72];
+        return limitsMm[random.Next(limitsMm.Length)] / 1000 + 2e-4 * (random.NextDouble() - 0.5);
     }
 
     private double Odd(double? now, double min, double max) => random.Next(6) switch
@@ -99,6 +114,6 @@ internal sealed class OddCatalog
         2 => min + random.NextDouble() * (max - min),
         3 when now is { } value => Math.Clamp(value * (1 + 1e-3 * (random.NextDouble() - 0.5)), min, max),
         4 when now is { } value => Math.Clamp(value * (0.8 + 0.4 * random.NextDouble()), min, max),
-        _ => Math.Clamp(Math.Exp(Math.Log(max) + random.NextDouble() * (Math.Log(Math.Max(min, max * 1e-5)) - Math.Log(max))), min, max),
+        _ => Math.Clamp(max * Math.Pow(10, -5 * random.NextDouble()), min, max),
     };
 }

@@ -1,0 +1,155 @@
+using PartPicker.Parts;
+using PartPicker.Selection;
+using UnitsNet;
+using Xunit;
+using static PartPicker.Tests.Selection.Bench;
+
+namespace PartPicker.Tests.Selection;
+
+/// <summary>Where nothing meets the target, the closest sets and the reasons; where nothing fits, the reasons alone.</summary>
+public sealed class ObstacleTests
+{
+    [Theory]
+    [InlineData(4000, 8000, "engagement", "engages within 100 rpm of 4000; the nearest engages at 2")]
+    [InlineData(2000, 5500, "shift-curve", "above the target")]
+    [InlineData(2000, 8950, "shift-curve", "below the target")]
+    [InlineData(2000, 9500, "rev-limit", "The target asks for 9500 rpm; the engine is limited to 9000 rpm.")]
+    [InlineData(9500, 8000, "rev-limit", "The target asks for 9500 rpm; the engine is limited to 9000 rpm.")]
+    public void An_unreachable_target_gets_the_closest_sets_and_the_reason(
+        double engagementRpm, double shiftRpm, string rule, string words)
+    {
+        PickRequest request = new Bench().Request() with { Target = ShiftTarget.Flat(engagementRpm, shiftRpm) };
+        PickAnswer answer = PartSelection.Pick(new Bench().Snapshot(), request).Answer!;
+        AnswerChecks.Holds(request, answer);
+        Assert.Equal(10, answer.Picks.Count);
+        Assert.All(answer.Picks, p => Assert.False(p.WithinTolerance));
+        Obstacle obstacle = Assert.Single(answer.InTheWay, o => o.Rule == rule);
+        Assert.Equal(0, obstacle.Count);
+        Assert.Contains(words, obstacle.Sentence);
+    }
+
+    [Fact]
+    public void Sets_that_hold_the_curve_but_engage_elsewhere_are_told_so()
+    {
+        // A spring that engages right, in a set whose helix does not hold the curve, and the other way round.
+        var bench = new Bench();
+        PickAnswer answer = bench.Answer(r => r with
+        {
+            Target = ShiftTarget.Flat(2150, 8000),
+            Weights = new ScoreWeights(0, 1),
+            Count = 1,
+            Tolerances = new Tolerances(100, 150),
+        });
+        Obstacle obstacle = Assert.Single(answer.InTheWay);
+        Assert.Equal("engagement", obstacle.Rule);
+    }
+
+    [Theory]
+    [InlineData("drive-spring-outside-diameter", "No drive spring of the catalog fits")]
+    [InlineData("flyweight-arm-length", "No flyweight of the catalog fits")]
+    [InlineData("helix-cam-radius", "No driven spring with hole and helix of the catalog fits")]
+    [InlineData("driven-spring-inside-diameter", "No driven spring with hole and helix of the catalog fits")]
+    [InlineData("driven-spring-wound-diameter", "No driven spring with hole and helix of the catalog fits")]
+    public void Where_no_part_of_a_kind_fits_the_answer_is_empty_and_says_why(string rule, string words)
+    {
+        var bench = new Bench();
+        bench = rule switch
+        {
+            "drive-spring-outside-diameter" => bench with { DriveClutch = bench.DriveClutch with { CupBore = Mm(57) } },
+            "flyweight-arm-length" => bench with { DriveClutch = bench.DriveClutch with { ArmLength = Mm(57) } },
+            "helix-cam-radius" => bench with { Helix = bench.Helix with { CamRadius = Mm(43) } },
+            "driven-spring-inside-diameter" => bench with { DrivenClutch = bench.DrivenClutch with { HubDiameter = Mm(50) } },
+            _ => bench with { DrivenClutch = bench.DrivenClutch with { HubDiameter = Mm(49) } },
+        };
+        PickAnswer answer = bench.Answer();
+        AnswerChecks.Holds(bench.Request(), answer);
+        Assert.Empty(answer.Picks);
+        Assert.Equal(0, answer.Work.Combinations);
+        Assert.Contains(answer.Refusals, r => r.Rule == rule);
+        Assert.Contains(answer.InTheWay, o => o.Rule == rule && o.Count == answer.Refusals.Count(r => r.Rule == rule));
+        Assert.Contains(answer.InTheWay, o => o.Rule == "empty-pool" && o.Sentence.StartsWith(words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Refusals_name_slot_part_rule_value_and_limit()
+    {
+        var bench = new Bench();
+        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Length.FromInches(2.5) }] };
+        Refusal refusal = Assert.Single(bench.Answer().Refusals);
+        Assert.Equal((Slot.DriveSpring, "wide", "drive-spring-outside-diameter"), (refusal.Slot, refusal.Part, refusal.Rule));
+        Assert.Equal((0.0635, 0.062), (refusal.Measured.Value, refusal.Limit.Value));
+        Assert.Equal("outside diameter 63.5 mm (2.500 in) exceeds the cup bore 62.0 mm (2.4409 in)", refusal.Sentence);
+    }
+
+    [Fact]
+    public void Sets_that_engage_below_the_launch_speed_are_counted()
+    {
+        PickAnswer answer = new Bench().Answer(r => r with { LaunchRpm = 3000, LaunchMarginRpm = 50 });
+        Assert.Empty(answer.Picks);
+        Obstacle obstacle = Assert.Single(answer.InTheWay);
+        Assert.Equal(("launch-rpm", 24L), (obstacle.Rule, obstacle.Count));
+        Assert.Contains("launch rpm 3000 plus its margin 50", obstacle.Sentence);
+
+        // The margin counts: the fitted set engages at 2000 rpm.
+        Assert.DoesNotContain(Kept(1950, 49.99).InTheWay, o => o.Rule == "launch-rpm");
+        Assert.Contains(Kept(1950, 50.01).InTheWay, o => o.Rule == "launch-rpm");
+
+        static PickAnswer Kept(double launch, double margin) => new Bench().Answer(r => r with
+        {
+            LaunchRpm = launch, LaunchMarginRpm = margin, Keep = Enum.GetValues<Slot>().ToHashSet(), Target = ShiftTarget.Flat(2000, 5000),
+        });
+    }
+
+    [Fact]
+    public void Sets_whose_belt_slips_too_easily_are_counted()
+    {
+        PickAnswer answer = new Bench().Answer(r => r with { SlipMargin = 4.5 });
+        Assert.Empty(answer.Picks);
+        Obstacle obstacle = Assert.Single(answer.InTheWay, o => o.Rule == "slip-margin");
+        Assert.Equal(24, obstacle.Count);
+        Assert.Contains("below 4.5", obstacle.Sentence);
+    }
+
+    [Fact]
+    public void Sets_that_do_not_shift_are_counted_and_the_fitted_one_has_no_miss()
+    {
+        // The run was made with arms that this clutch does not take any more; those left are too light.
+        var bench = new Bench();
+        bench = bench with
+        {
+            Flyweight = bench.Flyweight with { BodyMass = Mass.FromGrams(10), HeelMasses = [0.004], TipMasses = [0.010] },
+            Shelf = [bench.Flyweight with { Id = "heavy", ArmLength = Mm(50) }],
+            Run = set => new Baseline(set with { Flyweight = "heavy" }, 2000, [], 8000, default),
+        };
+        PickAnswer answer = bench.Answer();
+        AnswerChecks.Holds(bench.Request(), answer);
+        Assert.Empty(answer.Picks);
+        Assert.Equal((null, false), (answer.Fitted.Miss, answer.Fitted.WithinTolerance));
+        Obstacle obstacle = Assert.Single(answer.InTheWay, o => o.Rule == "does-not-shift");
+        Assert.Equal(4, obstacle.Count);
+    }
+
+    [Fact]
+    public void Long_lists_are_cut_and_the_rest_is_counted()
+    {
+        var bench = new Bench();
+        DriveSpring unknown = bench.DriveSpring with { WireDiameter = null, SolidLength = null };
+        bench = bench with
+        {
+            Shelf =
+            [
+                .. Enumerable.Range(0, 520).Select(i => bench.DriveSpring with { Id = $"wide-{i}", OutsideDiameter = Mm(70) }),
+                .. Enumerable.Range(0, 260).Select(i => unknown with { Id = $"unknown-{i}" }),
+            ],
+        };
+        PickAnswer answer = bench.Answer(r => r with
+        {
+            Target = ShiftTarget.Flat(4000, 8000), Keep = new HashSet<Slot> { Slot.Flyweight, Slot.DrivenSpring, Slot.Hole, Slot.Helix },
+        });
+        Assert.Equal((500, 20L), (answer.Refusals.Count, answer.RefusalsLeftOut));
+
+        // Two checks of each are open: solid length and inside diameter.
+        Assert.Equal((500, 20L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
+        Assert.Contains(answer.InTheWay, o => o.Rule == "drive-spring-outside-diameter" && o.Count == 520);
+    }
+}
