@@ -206,8 +206,10 @@ public sealed class FitRuleTests
         {
             DrivenSpring = bench.DrivenSpring with
             {
-                FirstTwistDeg = 90, FirstTorque = Torque.FromNewtonMeters(torqueInHole + 2),
-                SecondTwistDeg = 130, SecondTorque = Torque.FromNewtonMeters(torqueInHole + 6),
+                FirstTwistDeg = 90,
+                FirstTorque = Torque.FromNewtonMeters(torqueInHole + 2),
+                SecondTwistDeg = 130,
+                SecondTorque = Torque.FromNewtonMeters(torqueInHole + 6),
             },
         });
         Assert.Equal(Verdict(kept), check.Verdict);

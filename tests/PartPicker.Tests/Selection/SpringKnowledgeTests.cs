@@ -92,7 +92,10 @@ public sealed class SpringKnowledgeTests
         DriveSpring all = DriveGeometry with
         {
             LoadTable = Curve((0.04, 700), (0.08, 300)),
-            FirstLength = Mm(50), FirstLoad = Force.FromNewtons(600), SecondLength = Mm(70), SecondLoad = Force.FromNewtons(200),
+            FirstLength = Mm(50),
+            FirstLoad = Force.FromNewtons(600),
+            SecondLength = Mm(70),
+            SecondLoad = Force.FromNewtons(200),
             Rate = ForcePerLength.FromNewtonsPerMeter(300 / 0.0345),
         };
         DriveSpring noTable = all with { LoadTable = null };
@@ -109,10 +112,14 @@ public sealed class SpringKnowledgeTests
         DrivenSpring all = DrivenGeometry with
         {
             LoadTable = Curve((0.04, 700), (0.08, 300)),
-            LoadLength = Mm(60), Load = Force.FromNewtons(400),
+            LoadLength = Mm(60),
+            Load = Force.FromNewtons(400),
             Rate = ForcePerLength.FromNewtonsPerMeter(300 / 0.04),
             TorqueTable = Curve((0, 0), (2, 30)),
-            FirstTwistDeg = 60, FirstTorque = Torque.FromNewtonMeters(10), SecondTwistDeg = 120, SecondTorque = Torque.FromNewtonMeters(20),
+            FirstTwistDeg = 60,
+            FirstTorque = Torque.FromNewtonMeters(10),
+            SecondTwistDeg = 120,
+            SecondTorque = Torque.FromNewtonMeters(20),
             TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(8),
         };
         DrivenSpring noTables = all with { LoadTable = null, TorqueTable = null };
@@ -155,7 +162,8 @@ public sealed class SpringKnowledgeTests
         {
             DrivenSpring = bench.DrivenSpring with
             {
-                Rate = ForcePerLength.FromNewtonsPerMeter(0), TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(0),
+                Rate = ForcePerLength.FromNewtonsPerMeter(0),
+                TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(0),
             },
         }).Predicted(r => r with { Anchor = false });
 
