@@ -24,7 +24,8 @@ if (options.Help)
 
 if (PortChoice.Find(options.Port, Console.Out) is not { } port)
 {
-    Console.Error.WriteLine($"{PortChoice.MaxTries} ports from {options.Port} on are busy: name another with --port.");
+    Console.Error.WriteLine(
+        $"{PortChoice.MaxTries} ports from {options.Port} on are busy: name another with --port.");
     return 1;
 }
 

@@ -10,7 +10,8 @@ internal static class FindingsReport
 
     public static void Print(string folder, IReadOnlyList<ImportFinding> findings, TextWriter to)
     {
-        to.WriteLine($"The catalog in {folder} was not imported; nothing was stored. Findings: {findings.Count}");
+        to.WriteLine($"The catalog in {folder} was not imported; nothing was stored.");
+        to.WriteLine($"Findings: {findings.Count}");
         foreach (ImportFinding finding in findings.Take(MaxPrinted))
             to.WriteLine("  " + Line(finding));
         if (findings.Count > MaxPrinted)

@@ -29,7 +29,8 @@ internal static class FirstPick
         question.Headers.ContentType = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
 
         long started = Stopwatch.GetTimestamp();
-        using HttpResponseMessage response = await client.PostAsync(new Uri("/v1/picks", UriKind.Relative), question);
+        using HttpResponseMessage response =
+            await client.PostAsync(new Uri("/v1/picks", UriKind.Relative), question);
         byte[] body = await response.Content.ReadAsByteArrayAsync();
         TimeSpan took = Stopwatch.GetElapsedTime(started);
 
@@ -51,6 +52,9 @@ internal static class FirstPick
     {
         to.WriteLine($"The sample question in {file} was refused: {problem.Title}. {problem.Detail}");
         foreach (ProblemErrorWire error in problem.Errors)
-            to.WriteLine($"  {error.Pointer ?? error.Parameter}: {error.Code}, sent {error.Sent ?? "nothing"}. {error.Expected}");
+        {
+            to.WriteLine($"  {error.Pointer ?? error.Parameter}: {error.Code}, sent {error.Sent ?? "nothing"}; "
+                + $"expected {error.Expected}");
+        }
     }
 }

@@ -11,7 +11,8 @@ internal static class PickTable
     public static void Print(PickAnswerWire answer, TextWriter to)
     {
         PickRequestWire request = answer.Request;
-        to.WriteLine($"Machine {request.Machine}: to engage at {Rpm(request.Targets.EngagementRpm)} and hold {Held(request.Targets)}.");
+        to.WriteLine($"Machine {request.Machine}: to engage at {Rpm(request.Targets.EngagementRpm)} "
+            + $"and hold {Held(request.Targets)}.");
         to.WriteLine();
         PrintFitted(answer.Fitted, to);
         to.WriteLine();
@@ -72,7 +73,8 @@ internal static class PickTable
 
     private static string Flyweight(FlyweightChoiceWire flyweight)
     {
-        string masses = string.Join(", ", flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}"));
+        string masses = string.Join(
+            ", ", flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}"));
         return masses.Length == 0 ? flyweight.Id : $"{flyweight.Id} ({masses})";
     }
 
@@ -82,7 +84,8 @@ internal static class PickTable
         ? Rpm(flat)
         : string.Join(", ", targets.ShiftCurve!.Select(point => $"{Rpm(point.Rpm)} at ratio {point.Ratio}"));
 
-    private static string ShiftsOut(double? rpm) => rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
+    private static string ShiftsOut(double? rpm) =>
+        rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
 
     private static string Miss(double? miss) => miss is { } value ? $"{value:F3}" : "an unknown number of";
 

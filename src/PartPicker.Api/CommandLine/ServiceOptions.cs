@@ -25,7 +25,9 @@ internal sealed record ServiceOptions
     /// <summary>Where the store lies; the usual place when null.</summary>
     public string? DataFolder { get; init; }
 
-    /// <summary>Which catalog to import; null imports the sample catalog, and only into an empty store.</summary>
+    /// <summary>
+    /// Which catalog to import; null imports the sample catalog, and only into an empty store.
+    /// </summary>
     public string? CatalogFolder { get; init; }
 
     public IReadOnlyList<string> HostSettings { get; init; } = [];
@@ -62,18 +64,24 @@ internal sealed record ServiceOptions
         return (options with { HostSettings = hostSettings }, null);
     }
 
-    private (ServiceOptions? Options, string? Complaint) With(string name, string? value, string sent) => name switch
-    {
-        "--data" => (this with { DataFolder = Path.GetFullPath(value!) }, null),
-        "--catalog" => (this with { CatalogFolder = Path.GetFullPath(value!) }, null),
-        "--port" => int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out int port) && port <= MaxPort
-            ? (this with { Port = port }, null)
-            : (null, $"--port takes a whole number from 0 to {MaxPort}, not '{value}'."),
-        "--once" when value is null => (this with { Once = true }, null),
-        "--quiet" when value is null => (this with { Quiet = true }, null),
-        "--help" or "-h" when value is null => (this with { Help = true }, null),
-        _ => (null, $"'{sent}' is not an option."),
-    };
+    private (ServiceOptions? Options, string? Complaint) With(string name, string? value, string sent) =>
+        name switch
+        {
+            "--data" => (this with { DataFolder = Path.GetFullPath(value!) }, null),
+            "--catalog" => (this with { CatalogFolder = Path.GetFullPath(value!) }, null),
+            "--port" => PortOf(value) is { } port
+                ? (this with { Port = port }, null)
+                : (null, $"--port takes a whole number from 0 to {MaxPort}, not '{value}'."),
+            "--once" when value is null => (this with { Once = true }, null),
+            "--quiet" when value is null => (this with { Quiet = true }, null),
+            "--help" or "-h" when value is null => (this with { Help = true }, null),
+            _ => (null, $"'{sent}' is not an option."),
+        };
+
+    private static int? PortOf(string? text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int port) && port <= MaxPort
+            ? port
+            : null;
 
     private static (string Name, string? Value) Split(string arg)
     {

@@ -13,7 +13,8 @@ internal static class Usage
 
           --once         answer the sample question and end
           --quiet        serve without asking the sample question
-          --port N       listen on this port of 127.0.0.1 ({ServiceOptions.StandardPort}); a busy one moves on to the next, 0 takes any
+          --port N       listen on this port of 127.0.0.1 ({ServiceOptions.StandardPort});
+                         a busy one moves on to the next, 0 takes any
           --data DIR     keep the store here (.data in the repository)
           --catalog DIR  import this catalog; without it an empty store takes catalog-samples
           --help         show this

@@ -6,7 +6,9 @@ namespace PartPicker.Api.Docs;
 /// <summary>What an operation says of itself in the API document.</summary>
 internal static class OperationExtensions
 {
-    /// <summary>Shows the worked example of that name: its request where there is one, and the real answers.</summary>
+    /// <summary>
+    /// Shows the worked example of that name: its request where there is one, and the real answers.
+    /// </summary>
     /// <param name="builder">The operation.</param>
     /// <param name="name">What the files of the example begin with.</param>
     /// <param name="answerOf">The example that shows the same answer, where this one has none of its own.</param>
@@ -24,7 +26,9 @@ internal static class OperationExtensions
         return builder;
     }
 
-    /// <summary>The address takes no query parameters: one that is sent is a mistake, and is said to be.</summary>
+    /// <summary>
+    /// The address takes no query parameters: one that is sent is a mistake, and is said to be.
+    /// </summary>
     public static RouteHandlerBuilder TakesNoParameters(this RouteHandlerBuilder builder) =>
         builder.AddEndpointFilter(async (context, next) =>
         {

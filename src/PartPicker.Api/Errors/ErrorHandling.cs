@@ -21,7 +21,8 @@ internal static class ErrorHandling
         Exception? exception = http.Features.Get<IExceptionHandlerFeature>()?.Error;
         ProblemAnswer answer = exception is BadHttpRequestException bad
             ? Problems.Of(ErrorCodes.OfStatus(bad.StatusCode), bad.Message, bad.StatusCode)
-            : Problems.Of(ErrorCodes.InternalError, "The log of the service holds the cause; the request may be sound.");
+            : Problems.Of(
+                ErrorCodes.InternalError, "The log of the service holds the cause; the request may be sound.");
         return answer.ExecuteAsync(http);
     }
 

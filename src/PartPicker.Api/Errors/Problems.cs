@@ -12,18 +12,28 @@ internal static class Problems
     /// <param name="status">The HTTP status where it is not the usual one of the code.</param>
     public static ProblemAnswer Of(ErrorCode code, string detail, int? status = null) => new(new ProblemWire
     {
-        Type = code.Type, Title = code.Title, Status = status ?? code.Status, Detail = detail, Code = code.Code,
+        Type = code.Type,
+        Title = code.Title,
+        Status = status ?? code.Status,
+        Detail = detail,
+        Code = code.Code,
         Errors = [],
     });
 
-    /// <summary>Everything that is wrong with a request. One kind of fault gives its own code to the whole.</summary>
+    /// <summary>
+    /// Everything that is wrong with a request. One kind of fault gives its own code to the whole.
+    /// </summary>
     public static ProblemAnswer Of(FaultList faults)
     {
         ErrorCode[] kinds = [.. faults.Listed.Select(fault => fault.Code).Distinct()];
         ErrorCode whole = kinds.Length == 1 ? kinds[0] : ErrorCodes.InvalidRequest;
         return new ProblemAnswer(new ProblemWire
         {
-            Type = whole.Type, Title = whole.Title, Status = 400, Detail = Detail(faults), Code = whole.Code,
+            Type = whole.Type,
+            Title = whole.Title,
+            Status = 400,
+            Detail = Detail(faults),
+            Code = whole.Code,
             Errors = [.. faults.Listed.Select(fault => new ProblemErrorWire
             {
                 Pointer = fault.Pointer, Parameter = fault.Parameter,
@@ -53,7 +63,9 @@ internal static class Problems
             : "The body";
         if (faults.Count == 1)
             return $"{place}: {first.Expected}";
-        string listed = faults.Count > faults.Listed.Count ? $"the first {faults.Listed.Count} of them" : "each of them";
+        string listed = faults.Count > faults.Listed.Count
+            ? $"the first {faults.Listed.Count} of them"
+            : "each of them";
         return $"{faults.Count} faults were found; errors lists {listed}. The first, {place}: {first.Expected}";
     }
 }

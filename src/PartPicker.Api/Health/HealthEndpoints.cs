@@ -36,7 +36,9 @@ internal static class HealthEndpoints
     private static IResult Ready(CurrentCatalog current) => current.Snapshot is { } catalog
         ? TaggedAnswer.Of(new ReadyWire
         {
-            Status = "ready", CatalogRevision = catalog.Revision, ModelVersion = PartSelection.ModelVersion,
+            Status = "ready",
+            CatalogRevision = catalog.Revision,
+            ModelVersion = PartSelection.ModelVersion,
         })
         : CurrentCatalog.NotLoaded();
 }

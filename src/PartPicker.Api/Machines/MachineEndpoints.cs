@@ -25,7 +25,8 @@ internal static class MachineEndpoints
             .WithName("getMachine")
             .WithTags("Machines")
             .WithSummary("Show a machine with every value and its origin.")
-            .WithDescription("The pieces of its profile, its spring holes, what is fitted as delivered, and measured runs.")
+            .WithDescription(
+                "The pieces of its profile, its spring holes, what is fitted as delivered, and measured runs.")
             .Produces<MachineWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machine")
             .ProducesNotModified()
@@ -47,6 +48,7 @@ internal static class MachineEndpoints
             return Problems.Of(faults);
         return catalog.FindMachine(id) is { } machine
             ? TaggedAnswer.Of(MachineWriter.Write(machine, new AnswerWriter(catalog, format)))
-            : Problems.Of(ErrorCodes.MachineNotFound, $"The catalog holds no machine '{id}'; GET /v1/machines lists them.");
+            : Problems.Of(
+                ErrorCodes.MachineNotFound, $"The catalog holds no machine '{id}'; GET /v1/machines lists them.");
     }
 }

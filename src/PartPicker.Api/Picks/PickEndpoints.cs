@@ -32,7 +32,8 @@ internal static class PickEndpoints
             .WithName("getPick")
             .WithTags("Picks")
             .WithSummary("Fetch a ranked answer again.")
-            .WithDescription("The bytes that were sent first. Fetching moves the expiry, which the Sunset header tells.")
+            .WithDescription(
+                "The bytes that were sent first. Fetching moves the expiry, which the Sunset header tells.")
             .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("pickAgain", answerOf: "pick")
             .TakesNoParameters()
@@ -67,10 +68,12 @@ internal static class PickEndpoints
 
         if (outcome.Answer is not { } answer)
             return Problems.Of(outcome.Problems);
-        http.Response.Headers["Server-Timing"] = $"search;dur={Stopwatch.GetElapsedTime(started).TotalMilliseconds:F1}";
+        double tookMs = Stopwatch.GetElapsedTime(started).TotalMilliseconds;
+        http.Response.Headers["Server-Timing"] = $"search;dur={tookMs:F1}";
         AnswerWriter writer = new(question.Catalog, question.Format);
         byte[] bytes = WireJson.Bytes(PickWriter.Write(id, question.Request, answer, writer));
-        return Created(store.Keep(id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
+        return Created(store.Keep(
+            id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
     }
 
     private static IResult Fetch(string id, IPickStore store, TimeProvider clock) =>
@@ -80,6 +83,8 @@ internal static class PickEndpoints
 
     private static TaggedAnswer Created(StoredPick pick) => new(pick.Body)
     {
-        Status = StatusCodes.Status201Created, Location = $"{Path}/{pick.Id}", Sunset = pick.ExpiresAt,
+        Status = StatusCodes.Status201Created,
+        Location = $"{Path}/{pick.Id}",
+        Sunset = pick.ExpiresAt,
     };
 }

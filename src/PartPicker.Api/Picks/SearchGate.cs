@@ -3,7 +3,9 @@ using PartPicker.Api.Wire;
 namespace PartPicker.Api.Picks;
 
 /// <summary>Limits what searches may take: so many at once, and each so long, its waiting included.</summary>
-/// <remarks>A search keeps one processor busy. More of them at once than processors would only slow each other.</remarks>
+/// <remarks>
+/// A search keeps one processor busy. More of them at once than processors would only slow each other.
+/// </remarks>
 internal sealed class SearchGate(TimeSpan maxTime, int maxAtOnce) : IDisposable
 {
     private readonly SemaphoreSlim places = new(maxAtOnce);

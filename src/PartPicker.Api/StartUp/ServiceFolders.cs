@@ -14,7 +14,9 @@ internal sealed record ServiceFolders(string Data, string Catalog)
 
     public string StoreFile => Path.Combine(Data, StoreName);
 
-    /// <summary>As asked for, or the usual places in the repository, whichever folder the program was started from.</summary>
+    /// <summary>
+    /// As asked for, or the usual places in the repository, whichever folder the program was started from.
+    /// </summary>
     public static ServiceFolders Find(ServiceOptions options, string contentRoot)
     {
         string home = Repository(contentRoot) ?? Repository(AppContext.BaseDirectory) ?? contentRoot;

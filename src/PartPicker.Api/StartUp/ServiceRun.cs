@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using PartPicker.Api.CommandLine;
@@ -17,7 +18,8 @@ internal static class ServiceRun
         {
             return await ServeAsync(app, app.Services.GetRequiredService<ServiceOptions>());
         }
-        catch (Exception fault) when (fault is StoreException or IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (
+            fault is StoreException or DbException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync($"The service cannot start: {fault.Message}");
             return Failed;
@@ -40,7 +42,8 @@ internal static class ServiceRun
                 .FirstOrDefault() is { } address)
         {
             Uri service = new(address);
-            bool answered = (options.Quiet && !options.Once) || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
+            bool mute = options.Quiet && !options.Once;
+            bool answered = mute || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
             if (options.Once)
             {
                 await app.StopAsync();

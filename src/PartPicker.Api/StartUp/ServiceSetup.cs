@@ -9,7 +9,9 @@ namespace PartPicker.Api.StartUp;
 /// <summary>What the service is made of.</summary>
 internal static class ServiceSetup
 {
-    /// <summary>Listens on the loopback address only: reads need no key here, and so nobody else may ask.</summary>
+    /// <summary>
+    /// Listens on the loopback address only: reads need no key here, and so nobody else may ask.
+    /// </summary>
     public static void ListenOnLoopback(this WebApplicationBuilder builder, int port) =>
         builder.WebHost.ConfigureKestrel(kestrel =>
         {

@@ -1,6 +1,8 @@
 namespace PartPicker.Api.Web;
 
-/// <summary>HEAD answers wherever GET does, with the same headers: routing by itself knows nothing of it.</summary>
+/// <summary>
+/// HEAD answers wherever GET does, with the same headers: routing by itself knows nothing of it.
+/// </summary>
 internal static class HeadRequests
 {
     public static void UseHead(this WebApplication app) => app.Use(async (http, next) =>

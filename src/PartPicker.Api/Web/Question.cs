@@ -6,7 +6,9 @@ using PartPicker.Parts;
 
 namespace PartPicker.Api.Web;
 
-/// <summary>A question as it is understood: what is asked, of which catalog, to be answered in which form.</summary>
+/// <summary>
+/// A question as it is understood: what is asked, of which catalog, to be answered in which form.
+/// </summary>
 internal sealed record Question<T>(T Request, CatalogSnapshot Catalog, AnswerFormat Format) where T : class;
 
 /// <summary>Reads questions from HTTP.</summary>

@@ -5,7 +5,8 @@ internal static class SafetyHeaders
 {
     // Only what the pages use: their own scripts and styles; the API page needs inline styles and data images.
     private const string Policy =
-        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'";
+        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
+        + "frame-ancestors 'none'; base-uri 'none'";
 
     public static void UseSafetyHeaders(this WebApplication app) => app.Use((http, next) =>
     {

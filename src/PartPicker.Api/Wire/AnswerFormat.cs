@@ -12,7 +12,8 @@ internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
     private const string Full = "full";
 
     /// <summary>The words of each parameter; the first counts when it is left out.</summary>
-    public static readonly IReadOnlyList<string> UnitsWords = [.. Enum.GetValues<UnitSystem>().Select(WireJson.Word)];
+    public static readonly IReadOnlyList<string> UnitsWords =
+        [.. Enum.GetValues<UnitSystem>().Select(WireJson.Word)];
 
     /// <inheritdoc cref="UnitsWords"/>
     public static readonly IReadOnlyList<string> PrecisionWords = [Rounded, Full];

@@ -38,13 +38,14 @@ public sealed partial class RunTests : IDisposable
     public async Task It_serves_at_the_address_of_its_last_line_and_keeps_its_store()
     {
         string catalog = CopyOfSamples();
-        using (ServiceProcess first = ServiceProcess.Start(folder.Path, "--quiet", "--port=0", "--data", Data, "--catalog", catalog))
+        using (ServiceProcess first = ServiceProcess.Start(
+            folder.Path, "--quiet", "--port=0", "--data", Data, "--catalog", catalog))
         {
             IReadOnlyList<string> lines = await first.ReadUntilAsync("listening on ");
             Assert.Matches("^listening on http://127\\.0\\.0\\.1:[0-9]+$", lines[^1]);
+            Uri machines = new(lines[^1]["listening on ".Length..] + "/v1/machines");
             using HttpClient client = new();
-            Assert.Equal(
-                HttpStatusCode.OK, (await client.GetAsync(new Uri(lines[^1]["listening on ".Length..] + "/v1/machines"))).StatusCode);
+            Assert.Equal(HttpStatusCode.OK, (await client.GetAsync(machines)).StatusCode);
             Assert.DoesNotContain("searched", string.Join('\n', lines));
         }
 
@@ -111,8 +112,8 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
 
         Assert.Equal(1, exitCode);
-        Assert.Contains("/machine: unknown-machine, sent moon-buggy.", output);
-        Assert.Contains("/targets: missing-member, sent nothing.", output);
+        Assert.Contains("/machine: unknown-machine, sent moon-buggy;", output);
+        Assert.Contains("/targets: missing-member, sent nothing;", output);
     }
 
     [Fact]
@@ -148,7 +149,22 @@ public sealed partial class RunTests : IDisposable
         Assert.StartsWith("The service cannot start: ", errors);
     }
 
-    [GeneratedRegex("^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +yes +yes +(drive spring|flyweight|driven spring|hole|helix) ")]
+    [Fact]
+    public async Task A_store_that_cannot_be_opened_is_told()
+    {
+        // A folder stands where the file of the store should be.
+        Directory.CreateDirectory(Path.Combine(Data, "part-picker.db"));
+
+        (int exitCode, _, string errors) = await ServiceProcess.RunAsync(
+            folder.Path, "--once", "--port", "0", "--data", Data);
+
+        Assert.Equal(1, exitCode);
+        Assert.StartsWith("The service cannot start: ", errors);
+    }
+
+    [GeneratedRegex(
+        "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +yes +yes "
+        + "+(drive spring|flyweight|driven spring|hole|helix) ")]
     private static partial Regex RankedLine();
 
     private string CopyOfSamples()

@@ -22,8 +22,11 @@ public sealed class ServiceOptionsTests
         ServiceOptions spaced = Read("--once", "--quiet", "--port", "6000", "--data", "/d", "--catalog", "/c");
         ServiceOptions joined = Read("--catalog=/c", "--data=/d", "--port=6000", "--quiet", "--once");
 
-        Assert.Equal((true, true, 6000, "/d", "/c"), (spaced.Once, spaced.Quiet, spaced.Port, spaced.DataFolder, spaced.CatalogFolder));
-        Assert.Equal((true, true, 6000, "/d", "/c"), (joined.Once, joined.Quiet, joined.Port, joined.DataFolder, joined.CatalogFolder));
+        foreach (ServiceOptions options in new[] { spaced, joined })
+        {
+            Assert.True(options.Once && options.Quiet);
+            Assert.Equal((6000, "/d", "/c"), (options.Port, options.DataFolder, options.CatalogFolder));
+        }
     }
 
     [Fact]

@@ -29,7 +29,9 @@ public sealed class ServiceProcess : IDisposable
     {
         ProcessStartInfo start = new("dotnet")
         {
-            RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = workingFolder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = workingFolder,
         };
         start.ArgumentList.Add(typeof(WireJson).Assembly.Location);
         foreach (string arg in args)
@@ -38,7 +40,8 @@ public sealed class ServiceProcess : IDisposable
     }
 
     /// <summary>Everything that it printed until it ended, and its exit code.</summary>
-    public static async Task<(int ExitCode, string Output, string Errors)> RunAsync(string workingFolder, params string[] args)
+    public static async Task<(int ExitCode, string Output, string Errors)> RunAsync(
+        string workingFolder, params string[] args)
     {
         using ServiceProcess service = Start(workingFolder, args);
         string output = await service.process.StandardOutput.ReadToEndAsync().WaitAsync(Patience);
@@ -57,7 +60,8 @@ public sealed class ServiceProcess : IDisposable
                 return lines;
         }
 
-        throw new InvalidOperationException($"It ended without a line '{beginning}': {string.Join('\n', lines)}\n{Errors}");
+        throw new InvalidOperationException(
+            $"It ended without a line '{beginning}': {string.Join('\n', lines)}\n{Errors}");
     }
 
     public void Dispose()

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
 
-/// <summary>The examples of the API document are questions that work, and the answers that they get.</summary>
+/// <summary>
+/// The examples of the API document are questions that work, and the answers that they get.
+/// </summary>
 [Collection(ServiceTests.Name)]
 public sealed class ExampleTests(Service service)
 {
@@ -13,7 +15,8 @@ public sealed class ExampleTests(Service service)
 
     private static readonly JsonSerializerOptions Indented = new()
     {
-        WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     public static TheoryData<string, string, string, int> Questions => new()
@@ -35,7 +38,12 @@ public sealed class ExampleTests(Service service)
     {
         {
             "pick.400", "/v1/picks",
-            """{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2200 }, "altitude": 1500, "helix": "hx-43-37" }"""
+            """
+            {
+              "machine": "valley-two-seater", "targets": { "engagementRpm": 2200 },
+              "altitude": 1500, "helix": "hx-43-37"
+            }
+            """
         },
         {
             "prediction.400", "/v1/predictions",
@@ -69,7 +77,7 @@ public sealed class ExampleTests(Service service)
     [Fact]
     public void Every_example_file_is_asked_for()
     {
-        IEnumerable<string> answers = Questions.Select(row => (string)row[0]).Concat(Mistakes.Select(row => (string)row[0]));
+        IEnumerable<string> answers = Questions.Concat(Mistakes).Select(row => (string)row[0]);
         IEnumerable<string> requests = Questions.Select(row => (string)row[2]).Where(name => name.Length > 0);
 
         Assert.Equal(

@@ -8,7 +8,8 @@ public static class KeptFile
 {
     public const string RefreshVariable = "PART_PICKER_REFRESH";
 
-    public static string HowTo => $"If the change is meant, run tests/tools/refresh-openapi.sh and look at the difference.";
+    public const string HowTo =
+        "If the change is meant, run tests/tools/refresh-openapi.sh and look at the difference.";
 
     public static bool Refreshing => Environment.GetEnvironmentVariable(RefreshVariable) == "1";
 

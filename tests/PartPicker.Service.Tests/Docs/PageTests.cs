@@ -20,7 +20,8 @@ public sealed class PageTests(Service service)
     public async Task The_start_page_leads_everywhere_and_every_link_answers()
     {
         string page = (await service.GetAsync("/")).Text;
-        string[] links = [.. page.Split("href=\"").Skip(1).Select(rest => rest[..rest.IndexOf('"')]).Where(link => link[0] == '/')];
+        string[] links = [.. page.Split("href=\"").Skip(1)
+            .Select(rest => rest[..rest.IndexOf('"')]).Where(link => link[0] == '/')];
 
         Assert.Superset(
             new HashSet<string> { "/docs/api/", "/docs/errors", "/openapi/v1.json", "/v1/machines", "/health/ready" },

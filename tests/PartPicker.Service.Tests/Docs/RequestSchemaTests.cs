@@ -3,7 +3,9 @@ using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
 
-/// <summary>The document promises exactly what the reader of requests keeps: members, which are required, and ranges.</summary>
+/// <summary>
+/// The document promises exactly what the reader of requests keeps: members, which are required, and ranges.
+/// </summary>
 [Collection(ServiceTests.Name)]
 public sealed class RequestSchemaTests(Service service)
 {

@@ -1,5 +1,6 @@
 using System.Net.Http.Headers;
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
@@ -7,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
+using PartPicker.Service.Tests.Picks;
 using PartPicker.Storage;
 using Xunit;
 
@@ -134,7 +136,8 @@ public sealed class ProblemDocumentTests(Service service)
     [InlineData(RequestLimits.MaxDepth, "unknown-member")]
     public async Task Nesting_has_a_limit(int levels, string code)
     {
-        string body = $$"""{ {{Question.Trim()[1..^1]}}, "x": {{new string('[', levels - 1)}}{{new string(']', levels - 1)}} }""";
+        string nested = new string('[', levels - 1) + new string(']', levels - 1);
+        string body = $$"""{ {{Question.Trim()[1..^1]}}, "x": {{nested}} }""";
 
         AssertProblem(await service.PostAsync("/v1/picks", body), 400, code);
     }
@@ -143,12 +146,19 @@ public sealed class ProblemDocumentTests(Service service)
     public async Task All_faults_of_a_request_come_at_once_with_place_code_sent_and_expected()
     {
         Answer answer = await service.PostAsync(
-            "/v1/picks?units=imperial", """{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2, "shiftRpm": 7900 } }""");
+            "/v1/picks?units=imperial",
+            """{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2, "shiftRpm": 7900 } }""");
 
         AssertProblem(answer, 400, "invalid-request");
         Assert.Equal(
-            """[{"pointer":null,"parameter":"units","code":"unknown-word","sent":"imperial","expected":"one of: metric, inch; once"},"""
-            + """{"pointer":"/targets/engagementRpm","parameter":null,"code":"out-of-range","sent":"2","expected":"a bare number from 100 to 30000"}]""",
+            JsonNode.Parse("""
+                [
+                  { "pointer": null, "parameter": "units", "code": "unknown-word",
+                    "sent": "imperial", "expected": "one of: metric, inch; once" },
+                  { "pointer": "/targets/engagementRpm", "parameter": null, "code": "out-of-range",
+                    "sent": "2", "expected": "a bare number from 100 to 30000" }
+                ]
+                """)!.ToJsonString(),
             answer.Json["errors"]!.ToJsonString());
     }
 
@@ -156,12 +166,11 @@ public sealed class ProblemDocumentTests(Service service)
     public async Task What_the_selection_finds_wrong_is_a_problem_too()
     {
         Answer answer = await service.PostAsync(
-            "/v1/predictions", """{ "machine": "valley-two-seater", "parts": { "hole": "77", "stationMasses": { "middle": "3 g" } } }""");
+            "/v1/predictions",
+            """{ "machine": "valley-two-seater", "baseline": { "engagementRpm": 8900, "shiftRpm": 200 } }""");
 
-        AssertProblem(answer, 400, "invalid-request");
-        Assert.Equal(
-            ["/parts/hole unknown-hole", "/parts/stationMasses/middle station-mass"],
-            answer.Json["errors"]!.AsArray().Select(e => $"{e!["pointer"]} {e["code"]}").Order());
+        AssertProblem(answer, 400, "baseline-unusable");
+        Assert.Equal("/baseline/shiftRpm", (string?)answer.Json["errors"]![0]!["pointer"]);
     }
 
     [Fact]
@@ -180,12 +189,16 @@ public sealed class ProblemDocumentTests(Service service)
     [Fact]
     public async Task A_search_past_its_time_is_stopped_and_told()
     {
-        using WebApplicationFactory<Program> hasty = With(services => services.Replace(
-            ServiceDescriptor.Singleton(new SearchGate(TimeSpan.Zero, maxAtOnce: 1))));
-        using HttpResponseMessage response = await hasty.CreateClient().PostAsync(
+        // Another search keeps the only place, so that this one is still waiting when its time is up.
+        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), maxAtOnce: 1);
+        using HeldSearch other = new(gate);
+        using WebApplicationFactory<Program> busy = With(services => services.Replace(
+            ServiceDescriptor.Singleton(gate)));
+        using HttpResponseMessage response = await busy.CreateClient().PostAsync(
             new Uri("/v1/picks", UriKind.Relative), new StringContent(Question, Encoding.UTF8, "application/json"));
 
         AssertProblem(await Answer.ReadAsync(response), 503, "took-too-long");
+        Assert.Equal(1, await other.Finish());
     }
 
     private WebApplicationFactory<Program> With(Action<IServiceCollection> change) =>

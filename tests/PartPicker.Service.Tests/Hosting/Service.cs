@@ -5,7 +5,9 @@ using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace PartPicker.Service.Tests;
 
-/// <summary>The service as it is, on the sample catalog, with a store of its own and without a socket.</summary>
+/// <summary>
+/// The service as it is, on the sample catalog, with a store of its own and without a socket.
+/// </summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
     private readonly TemporaryFolder data = new();
@@ -13,7 +15,8 @@ public sealed class Service : WebApplicationFactory<Program>
 
     public HttpClient Client => client ??= CreateClient(new() { AllowAutoRedirect = false });
 
-    public Task<Answer> GetAsync(string path, string? ifNoneMatch = null) => SendAsync(HttpMethod.Get, path, null, ifNoneMatch);
+    public Task<Answer> GetAsync(string path, string? ifNoneMatch = null) =>
+        SendAsync(HttpMethod.Get, path, null, ifNoneMatch);
 
     public Task<Answer> PostAsync(string path, string json) =>
         SendAsync(HttpMethod.Post, path, new StringContent(json, Encoding.UTF8, "application/json"));

@@ -27,7 +27,9 @@ public sealed class PredictionTests(Service service)
 
         Assert.Equal("valley-two-seater", (string?)answer["machine"]!["id"]);
         Assert.Equal("ds-96-201", (string?)answer["parts"]!["driveSpring"]!["id"]);
-        Assert.Equal("""{"altitude":{"value":0,"unit":"m"},"temperature":null,"airLaw":"saeJ1349"}""", answer["air"]!.ToJsonString());
+        Assert.Equal(
+            """{"altitude":{"value":0,"unit":"m"},"temperature":null,"airLaw":"saeJ1349"}""",
+            answer["air"]!.ToJsonString());
         Assert.True((bool?)answer["anchored"]);
         Assert.NotEmpty(answer["anchoring"]!["residuals"]!.AsArray());
         Assert.Equal(9, answer["curve"]!.AsArray().Count);
@@ -49,7 +51,10 @@ public sealed class PredictionTests(Service service)
     public async Task A_baseline_of_the_caller_is_met_by_the_prediction_of_its_own_parts()
     {
         JsonNode answer = (await service.PostAsync("/v1/predictions", """
-            { "machine": "valley-two-seater", "baseline": { "engagementRpm": 2055.5, "shiftCurve": [{ "ratio": 1.5, "rpm": 7777 }] } }
+            {
+              "machine": "valley-two-seater",
+              "baseline": { "engagementRpm": 2055.5, "shiftCurve": [{ "ratio": 1.5, "rpm": 7777 }] }
+            }
             """)).Json;
 
         Assert.Equal(2055.5, (double)answer["engagementRpm"]!);
@@ -64,13 +69,17 @@ public sealed class PredictionTests(Service service)
 
         for (int i = 0; i < 9; i++)
         {
-            JsonNode round = rounded["curve"]![i]!;
-            JsonNode whole = full["curve"]![i]!;
-            Assert.Equal((double)round["ratio"]!, (double)whole["ratio"]!, 0.5e-4 + 1e-12);
-            Assert.Equal((double)round["upshift"]!["rpm"]!, (double)whole["upshift"]!["rpm"]!, 0.05 + 1e-9);
-            Assert.Equal((double)round["upshift"]!["drivenClamp"]!["value"]!, (double)whole["upshift"]!["drivenClamp"]!["value"]!, 0.05 + 1e-9);
-            Assert.NotEqual((double)round["upshift"]!["rpm"]!, (double)whole["upshift"]!["rpm"]!);
+            (double Ratio, double Rpm, double ClampN) round = Numbers(rounded["curve"]![i]!);
+            (double Ratio, double Rpm, double ClampN) whole = Numbers(full["curve"]![i]!);
+            Assert.Equal(round.Ratio, whole.Ratio, 0.5e-4 + 1e-12);
+            Assert.Equal(round.Rpm, whole.Rpm, 0.05 + 1e-9);
+            Assert.Equal(round.ClampN, whole.ClampN, 0.05 + 1e-9);
+            Assert.NotEqual(round.Rpm, whole.Rpm);
         }
+
+        static (double Ratio, double Rpm, double ClampN) Numbers(JsonNode point) => (
+            (double)point["ratio"]!, (double)point["upshift"]!["rpm"]!,
+            (double)point["upshift"]!["drivenClamp"]!["value"]!);
     }
 
     [Fact]
@@ -81,7 +90,8 @@ public sealed class PredictionTests(Service service)
 
         Assert.Equal((double)metric["engagementRpm"]!, (double)inch["engagementRpm"]!);
         Assert.Equal("in", (string?)inch["engagementTravel"]!["unit"]);
-        Assert.Equal((double)metric["engagementTravel"]!["value"]!, (double)inch["engagementTravel"]!["value"]! * 25.4, 1e-9);
+        Assert.Equal(
+            (double)metric["engagementTravel"]!["value"]!, (double)inch["engagementTravel"]!["value"]! * 25.4, 1e-9);
         Assert.Equal("ft", (string?)inch["air"]!["altitude"]!["unit"]);
     }
 
@@ -92,7 +102,10 @@ public sealed class PredictionTests(Service service)
         JsonNode answer = (await service.PostAsync("/v1/predictions", """
             {
               "machine": "valley-two-seater",
-              "parts": { "driveSpring": "ds-116-219", "flyweight": "fw-valley-40", "stationMasses": {}, "drivenSpring": "dv-11.4-9.4", "hole": "4" }
+              "parts": {
+                "driveSpring": "ds-116-219", "flyweight": "fw-valley-40", "stationMasses": {},
+                "drivenSpring": "dv-11.4-9.4", "hole": "4"
+              }
             }
             """)).Json;
 

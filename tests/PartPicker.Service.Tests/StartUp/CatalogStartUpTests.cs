@@ -42,7 +42,8 @@ public sealed class CatalogStartUpTests : IDisposable
         {
             string to = Path.Combine(changed, Path.GetRelativePath(Repository.CatalogSamples, file));
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            File.WriteAllText(to, File.ReadAllText(file).Replace("Drive spring 116/219", "Drive spring renamed", StringComparison.Ordinal));
+            string text = File.ReadAllText(file);
+            File.WriteAllText(to, text.Replace("Drive spring 116/219", "Drive spring", StringComparison.Ordinal));
         }
 
         CatalogSnapshot second = Load(changed, catalogNamed: true)!;

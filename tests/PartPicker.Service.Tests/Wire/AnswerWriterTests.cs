@@ -55,9 +55,8 @@ public sealed class AnswerWriterTests
     [Fact]
     public void An_empty_station_is_not_listed()
     {
-        PartSet set = new(
-            "ds-96-201", "fw-valley-46", new Dictionary<StationName, double> { [StationName.Tip] = 0.01, [StationName.Heel] = 0 },
-            "dv-9.0-9.0", "2", "hx-43-37");
+        Dictionary<StationName, double> masses = new() { [StationName.Tip] = 0.01, [StationName.Heel] = 0 };
+        PartSet set = new("ds-96-201", "fw-valley-46", masses, "dv-9.0-9.0", "2", "hx-43-37");
 
         Assert.Equal("{\"tip\":{\"value\":10,\"unit\":\"g\"}}", Json(Metric.Parts(set).Flyweight.StationMasses));
     }

@@ -41,7 +41,10 @@ public sealed class RequestReaderTests
         PickRequest request = Read($$"""
             {
               "machine": "{{SampleCatalog.Machine}}",
-              "targets": { "engagementRpm": 2150.5, "shiftCurve": [{ "ratio": 0.8, "rpm": 8100 }, { "ratio": 3, "rpm": 7750 }] },
+              "targets": {
+                "engagementRpm": 2150.5,
+                "shiftCurve": [{ "ratio": 0.8, "rpm": 8100 }, { "ratio": 3, "rpm": 7750 }]
+              },
               "tolerances": { "engagementRpm": 50 },
               "weights": { "engagement": 0.1, "shift": 0.9 },
               "baseline": { "engagementRpm": 2040, "shiftRpm": 7850, "altitude": "900 ft", "temperature": "68 °F" },
@@ -150,7 +153,8 @@ public sealed class RequestReaderTests
     [InlineData(""" "fitted": { "hole": "9", "helix": "none-such", "stationMasses": { "tip": "3 g", "middle": "1 g" } } """,
         "/fitted/helix unknown-part", "/fitted/hole unknown-hole", "/fitted/stationMasses/middle station-mass",
         "/fitted/stationMasses/tip station-mass")]
-    [InlineData(""" "fitted": { "flyweight": "none-such", "stationMasses": { "tip": "3 g" } } """, "/fitted/flyweight unknown-part")]
+    [InlineData(""" "fitted": { "flyweight": "none-such", "stationMasses": { "tip": "3 g" } } """,
+        "/fitted/flyweight unknown-part")]
     [InlineData(""" "baseline": { "engagementRpm": 2000, "shiftRpm": 7800, "parts": { "hole": "9" } } """,
         "/baseline/parts/hole unknown-hole")]
     [InlineData(""" "baseline": { "shiftRpm": 7800 } """, "/baseline/engagementRpm missing-member")]
@@ -204,16 +208,22 @@ public sealed class RequestReaderTests
     {
         MachineProfile known = SampleCatalog.Snapshot.FindMachine(SampleCatalog.Machine)!;
         CatalogItem bare = known.Machine with { Id = "bare", Fitted = null, Baselines = [] };
-        CatalogSnapshot catalog = new("bare", SampleCatalog.Contents with { Items = [.. SampleCatalog.Contents.Items, bare] });
+        CatalogContents contents = SampleCatalog.Contents;
+        CatalogSnapshot catalog = new("bare", contents with { Items = [.. contents.Items, bare] });
 
         Assert.Equal(
             ["/baseline/parts missing-member"],
             Faults($$"""{ "machine": "bare", {{Targets}}, "baseline": { "engagementRpm": 2000, "shiftRpm": 7800 } }""", catalog));
         Assert.Equal(
-            ["/fitted/driveSpring missing-member", "/fitted/flyweight missing-member", "/fitted/drivenSpring missing-member",
-                "/fitted/helix missing-member"],
+            [
+                "/fitted/driveSpring missing-member", "/fitted/flyweight missing-member",
+                "/fitted/drivenSpring missing-member", "/fitted/helix missing-member",
+            ],
             Faults($$"""
-                { "machine": "bare", {{Targets}}, "fitted": { "hole": "2" }, "baseline": { "engagementRpm": 2000, "shiftRpm": 7800 } }
+                {
+                  "machine": "bare", {{Targets}}, "fitted": { "hole": "2" },
+                  "baseline": { "engagementRpm": 2000, "shiftRpm": 7800 }
+                }
                 """, catalog));
     }
 

@@ -16,11 +16,15 @@ internal static class OpenApiSetup
             {
                 Title = "Part Picker",
                 Version = "1.0",
-                Description = "Picks clutch parts for belt-type CVTs: computes each part from first principles and ranks "
-                    + "combinations for the engagement rpm and the shift curve that are wanted.",
+                Description = "Picks clutch parts for belt-type CVTs: computes each part from first principles and "
+                    + "ranks combinations for the engagement rpm and the shift curve that are wanted.",
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
             });
-            options.AddServer(new OpenApiServer { Url = "/", Description = "The service that serves this document." });
+            options.AddServer(new OpenApiServer
+            {
+                Url = "/",
+                Description = "The service that serves this document.",
+            });
             options.CustomSchemaIds(type => type.Name.Replace("Wire", "", StringComparison.Ordinal));
             options.SupportNonNullableReferenceTypes();
             options.NonNullableReferenceTypesAsRequired();

@@ -5,7 +5,9 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PartPicker.Api.Docs;
 
-/// <summary>Says of the operations what their endpoints cannot say: parameters, statuses, headers, examples.</summary>
+/// <summary>
+/// Says of the operations what their endpoints cannot say: parameters, statuses, headers, examples.
+/// </summary>
 internal sealed class OperationTextFilter : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
@@ -21,7 +23,7 @@ internal sealed class OperationTextFilter : IOperationFilter
             body.Description = $"The question, as JSON of at most {RequestLimits.MaxBodyBytes} bytes.";
         }
 
-        if (context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<ExampleName>().FirstOrDefault() is { } example)
+        foreach (ExampleName example in context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<ExampleName>())
             Illustrate(operation, example);
     }
 
@@ -71,7 +73,8 @@ internal sealed class OperationTextFilter : IOperationFilter
         response.Headers ??= new Dictionary<string, IOpenApiHeader>();
         response.Headers[name] = new OpenApiHeader
         {
-            Description = text, Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+            Description = text,
+            Schema = new OpenApiSchema { Type = JsonSchemaType.String },
         };
     }
 
@@ -81,7 +84,9 @@ internal sealed class OperationTextFilter : IOperationFilter
             SetExample(operation.RequestBody!.Content!, request);
         foreach ((string status, IOpenApiResponse response) in operation.Responses!)
         {
-            string file = status.StartsWith('2') ? $"{example.AnswerOf}.answer.json" : $"{example.Name}.{status}.json";
+            string file = status.StartsWith('2')
+                ? $"{example.AnswerOf}.answer.json"
+                : $"{example.Name}.{status}.json";
             if (Examples.Read(file) is { } answer)
                 SetExample(response.Content!, answer);
         }

@@ -52,9 +52,13 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             member.Type &= ~JsonSchemaType.Null;
         if (property.GetCustomAttribute<WordsOfAttribute>() is { } words)
             WordsHolder(member).Enum = Texts(words.Words);
-        else if (property is { Name: nameof(ProblemWire.Code) } && property.DeclaringType!.Name.StartsWith("Problem", StringComparison.Ordinal))
+        else if (IsErrorCode(property))
             member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
     }
+
+    private static bool IsErrorCode(PropertyInfo property) =>
+        property.Name == nameof(ProblemWire.Code)
+        && (property.DeclaringType == typeof(ProblemWire) || property.DeclaringType == typeof(ProblemErrorWire));
 
     private static OpenApiSchema WordsHolder(OpenApiSchema member) => member.Items as OpenApiSchema ?? member;
 
@@ -76,7 +80,11 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             Required = record.Required,
             AdditionalPropertiesAllowed = false,
         };
-        var text = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Number and unit, as in \"64.5 g\"." };
+        var text = new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            Description = "Number and unit, as in \"64.5 g\".",
+        };
         record.Type = null;
         record.Properties = null;
         record.Required = null;

@@ -45,10 +45,13 @@ internal static class StartPage
     {
         if (catalog is null)
             return "<p>No catalog is loaded yet.</p>";
-        IEnumerable<string> items = catalog.Machines.Select(profile =>
-            $"""<li><a href="/v1/machines/{Uri.EscapeDataString(profile.Machine.Id)}">{Name(profile.Machine)}</a></li>""");
+        IEnumerable<string> items = catalog.Machines.Select(profile => Item(profile.Machine));
         return $"<h2>Machines</h2>\n<ul>\n{string.Join('\n', items)}\n</ul>";
     }
 
-    private static string Name(Machine machine) => HtmlPage.Encode(machine.Name.Length > 0 ? machine.Name : machine.Id);
+    private static string Item(Machine machine)
+    {
+        string name = HtmlPage.Encode(machine.Name.Length > 0 ? machine.Name : machine.Id);
+        return $"""<li><a href="/v1/machines/{Uri.EscapeDataString(machine.Id)}">{name}</a></li>""";
+    }
 }

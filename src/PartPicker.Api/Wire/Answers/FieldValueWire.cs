@@ -14,7 +14,8 @@ internal sealed record FieldValueWire(object Value)
     /// <summary>Writes the value itself; answers are only ever written.</summary>
     internal sealed class Converter : JsonConverter<FieldValueWire>
     {
-        public override FieldValueWire Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        public override FieldValueWire Read(
+            ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
             throw new NotSupportedException("Field values are written, not read.");
 
         public override void Write(Utf8JsonWriter writer, FieldValueWire value, JsonSerializerOptions options) =>

@@ -15,7 +15,9 @@ internal sealed record FittedWire
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<PickPointWire> Curve { get; init; }
 
-    /// <summary>Weighted root mean square of the errors, in tolerances; null where it does not shift.</summary>
+    /// <summary>
+    /// Weighted root mean square of the errors, in tolerances; null where it does not shift.
+    /// </summary>
     public required double? Miss { get; init; }
 
     /// <summary>True when no single error exceeds its tolerance.</summary>

@@ -9,7 +9,9 @@ internal sealed record MachineSummaryWire
     /// <summary>What a person calls it; may be empty.</summary>
     public required string Name { get; init; }
 
-    /// <summary>True when the catalog knows what it was delivered with; otherwise a request brings the fitted set.</summary>
+    /// <summary>
+    /// True when the catalog knows what it was delivered with; otherwise a request brings the fitted set.
+    /// </summary>
     public required bool FittedKnown { get; init; }
 
     /// <summary>How many measured runs the catalog holds; with none a request brings its own.</summary>

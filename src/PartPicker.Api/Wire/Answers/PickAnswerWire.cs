@@ -5,7 +5,9 @@ namespace PartPicker.Api.Wire;
 /// <summary>The ranked choices, and why the rest is not among them.</summary>
 internal sealed record PickAnswerWire
 {
-    /// <summary>Hash of request, units, precision, catalog revision and model version: equal questions have equal ids.</summary>
+    /// <summary>
+    /// Hash of request, units, precision, catalog revision and model version: equal questions have equal ids.
+    /// </summary>
     public required string Id { get; init; }
 
     /// <summary>The catalog that was searched.</summary>
@@ -21,7 +23,9 @@ internal sealed record PickAnswerWire
     /// <summary>Whether numbers are rounded or written in full.</summary>
     public required string Precision { get; init; }
 
-    /// <summary>The request as understood, in SI, with everything filled in. Sent again it has the same id.</summary>
+    /// <summary>
+    /// The request as understood, in SI, with everything filled in. Sent again it has the same id.
+    /// </summary>
     public required PickRequestWire Request { get; init; }
 
     /// <summary>What is fitted now, against the same target.</summary>
@@ -42,7 +46,9 @@ internal sealed record PickAnswerWire
     /// <summary>How many more unchecked rules there are than are listed.</summary>
     public required int NotCheckedLeftOut { get; init; }
 
-    /// <summary>What stands between the request and a set within tolerance; empty when there is such a set.</summary>
+    /// <summary>
+    /// What stands between the request and a set within tolerance; empty when there is such a set.
+    /// </summary>
     public required IReadOnlyList<ObstacleWire> InTheWay { get; init; }
 
     /// <summary>What the search did.</summary>

@@ -27,7 +27,9 @@ internal sealed record PredictionWire
     /// <summary>Where and how warm it runs.</summary>
     public required AirWire Air { get; init; }
 
-    /// <summary>True when the model is tied to a measured run; without one the curve is qualitative in low gear.</summary>
+    /// <summary>
+    /// True when the model is tied to a measured run; without one the curve is qualitative in low gear.
+    /// </summary>
     public required bool Anchored { get; init; }
 
     /// <summary>How it is tied; null when it is not.</summary>

@@ -3,7 +3,9 @@ namespace PartPicker.Api.Wire;
 /// <summary>One fault of a request.</summary>
 internal sealed record ProblemErrorWire
 {
-    /// <summary>JSON pointer (RFC 6901) into the body; empty for the whole body, null for a query parameter.</summary>
+    /// <summary>
+    /// JSON pointer (RFC 6901) into the body; empty for the whole body, null for a query parameter.
+    /// </summary>
     public required string? Pointer { get; init; }
 
     /// <summary>Name of the query parameter; null for a fault in the body.</summary>

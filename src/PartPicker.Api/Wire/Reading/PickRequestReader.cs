@@ -32,7 +32,8 @@ internal static class PickRequestReader
         double? slipMargin = body.Number("slipMargin", RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin);
         IReadOnlySet<Slot> keep = body.WordSet<Slot>("keep") ?? new HashSet<Slot>();
         Outlet? outlet = common.Outlet(body);
-        int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount) ?? PickRequest.StandardCount;
+        int count = body.Count("count", RequestLimits.MinCount, RequestLimits.MaxCount)
+            ?? PickRequest.StandardCount;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
         body.RefuseOthers();
@@ -41,10 +42,21 @@ internal static class PickRequestReader
             return null;
         return new PickRequest
         {
-            Machine = machine!, Target = target!, Tolerances = tolerances, Weights = weights, Fitted = fitted,
-            Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
-            LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Outlet = outlet,
-            Count = count, PointCount = pointCount,
+            Machine = machine!,
+            Target = target!,
+            Tolerances = tolerances,
+            Weights = weights,
+            Fitted = fitted,
+            Baseline = baseline,
+            Air = air,
+            AirLaw = airLaw,
+            LaunchRpm = launchRpm,
+            LaunchMarginRpm = launchMarginRpm,
+            SlipMargin = slipMargin,
+            Keep = keep,
+            Outlet = outlet,
+            Count = count,
+            PointCount = pointCount,
         };
     }
 
@@ -52,7 +64,8 @@ internal static class PickRequestReader
     {
         if (body.Object("targets", "the rpm that are wanted, as an object", required: true) is not { } reader)
             return null;
-        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
+        double? engagementRpm = reader.Number(
+            "engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
         (double? flatRpm, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
         reader.RefuseOthers();
         // A curve of one point is flat, whatever its ratio: a target has one spelling.

@@ -31,7 +31,12 @@ internal static class PredictionRequestReader
             return null;
         return new PredictionRequest
         {
-            Machine = machine!, Parts = parts, Baseline = baseline, Anchor = anchor, Air = air, AirLaw = airLaw,
+            Machine = machine!,
+            Parts = parts,
+            Baseline = baseline,
+            Anchor = anchor,
+            Air = air,
+            AirLaw = airLaw,
             PointCount = pointCount,
         };
     }

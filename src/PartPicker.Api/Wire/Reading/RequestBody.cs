@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.Extensions.Primitives;
 using Microsoft.Net.Http.Headers;
 using PartPicker.Api.Errors;
 
@@ -13,9 +14,9 @@ internal static class RequestBody
     public static async Task<(JsonDocument? Json, ProblemAnswer? Refusal)> ReadAsync(HttpRequest request)
     {
         if (!IsPlainJson(request))
-            return (null, Problems.Of(ErrorCodes.JsonNeeded, "Send the body as application/json in UTF-8, uncompressed."));
+            return Refused(ErrorCodes.JsonNeeded, "Send the body as application/json in UTF-8, uncompressed.");
         if (await ReadBytesAsync(request) is not { } bytes)
-            return (null, Problems.Of(ErrorCodes.BodyTooLarge, $"At most {RequestLimits.MaxBodyBytes} bytes are read."));
+            return Refused(ErrorCodes.BodyTooLarge, $"At most {RequestLimits.MaxBodyBytes} bytes are read.");
 
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
         return Check(json.Span) is { } refusal
@@ -23,11 +24,17 @@ internal static class RequestBody
             : (JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = RequestLimits.MaxDepth }), null);
     }
 
+    private static (JsonDocument? Json, ProblemAnswer? Refusal) Refused(ErrorCode code, string detail) =>
+        (null, Problems.Of(code, detail));
+
     private static bool IsPlainJson(HttpRequest request) =>
         MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
         && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || HeaderUtilities.RemoveQuotes(type.Charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase))
+        && (!type.Charset.HasValue || IsUtf8(type.Charset))
         && (request.Headers.ContentEncoding.Count == 0 || request.Headers.ContentEncoding == "identity");
+
+    private static bool IsUtf8(StringSegment charset) =>
+        HeaderUtilities.RemoveQuotes(charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase);
 
     private static async Task<byte[]?> ReadBytesAsync(HttpRequest request)
     {
@@ -69,7 +76,7 @@ internal static class RequestBody
         }
     }
 
-    private static ProblemAnswer Malformed(long line, long positionInLine) =>
-        Problems.Of(
-            ErrorCodes.MalformedJson, $"The body is not JSON in UTF-8: see line {line + 1}, byte {positionInLine + 1}.");
+    private static ProblemAnswer Malformed(long line, long positionInLine) => Problems.Of(
+        ErrorCodes.MalformedJson,
+        $"The body is not JSON in UTF-8: see line {line + 1}, byte {positionInLine + 1}.");
 }

@@ -4,7 +4,9 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>What the requests have in common: the machine, sets of parts, measured runs and the air.</summary>
+/// <summary>
+/// What the requests have in common: the machine, sets of parts, measured runs and the air.
+/// </summary>
 internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
 {
     // More ids than a person reads at once are counted, not listed.
@@ -35,7 +37,9 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         return null;
     }
 
-    /// <summary>A set, completed from another one. Null where there is none, or where it has faults.</summary>
+    /// <summary>
+    /// A set, completed from another one. Null where there is none, or where it has faults.
+    /// </summary>
     /// <param name="parent">The object that may hold the set.</param>
     /// <param name="name">Its name there.</param>
     /// <param name="basis">Where members that are left out come from.</param>
@@ -56,7 +60,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         string? flyweight = reader.Has("flyweight") ? sentFlyweight : basis.Set?.Flyweight;
         IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
-        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole) ?? basis.Set?.Hole;
+        string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole)
+            ?? basis.Set?.Hole;
         string? helix = PartId<Helix>(reader, "helix", basis) ?? basis.Set?.Helix;
         reader.RefuseOthers();
 
@@ -90,7 +95,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         PartSet? parts = Set(reader, "parts", fitted);
         if (fitted.MustBeWhole && !reader.Has("parts"))
             reader.RefuseMissing("parts", "the set that was measured: the catalog does not know what is fitted");
-        double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
+        double? engagementRpm = reader.Number(
+            "engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm, required: true);
         (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
         AirState air = Air(reader);
         reader.RefuseOthers();

@@ -15,7 +15,9 @@ internal sealed record BaselineWire : IRequestWire
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
     public required double EngagementRpm { get; init; }
 
-    /// <summary>Engine speed held at full throttle through the whole shift, where no ratio was noted.</summary>
+    /// <summary>
+    /// Engine speed held at full throttle through the whole shift, where no ratio was noted.
+    /// </summary>
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
     public double? ShiftRpm { get; init; }
 
@@ -27,6 +29,8 @@ internal sealed record BaselineWire : IRequestWire
     /// <summary>Altitude of the run; sea level when left out. From -500 m to 6000 m.</summary>
     public QuantityInputWire? Altitude { get; init; }
 
-    /// <summary>Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.</summary>
+    /// <summary>
+    /// Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.
+    /// </summary>
     public QuantityInputWire? Temperature { get; init; }
 }

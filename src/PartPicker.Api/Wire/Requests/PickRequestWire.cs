@@ -13,22 +13,32 @@ internal sealed record PickRequestWire : IRequestWire
     /// <summary>The rpm that are wanted.</summary>
     public required TargetsWire Targets { get; init; }
 
-    /// <summary>By how many rpm an answer may miss and still count as a hit; 100 each when left out.</summary>
+    /// <summary>
+    /// By how many rpm an answer may miss and still count as a hit; 100 each when left out.
+    /// </summary>
     public TolerancesWire? Tolerances { get; init; }
 
     /// <summary>How engagement and shift curve share the score; 0.3 and 0.7 when left out.</summary>
     public WeightsWire? Weights { get; init; }
 
-    /// <summary>What is fitted now; members left out come from the set that the machine was delivered with.</summary>
+    /// <summary>
+    /// What is fitted now; members left out come from the set that the machine was delivered with.
+    /// </summary>
     public SetWire? Fitted { get; init; }
 
-    /// <summary>A measured run that ties the model to this very machine; the machine's own when left out.</summary>
+    /// <summary>
+    /// A measured run that ties the model to this very machine; the machine's own when left out.
+    /// </summary>
     public BaselineWire? Baseline { get; init; }
 
-    /// <summary>Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.</summary>
+    /// <summary>
+    /// Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.
+    /// </summary>
     public QuantityInputWire? Altitude { get; init; }
 
-    /// <summary>Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.</summary>
+    /// <summary>
+    /// Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.
+    /// </summary>
     public QuantityInputWire? Temperature { get; init; }
 
     /// <summary>Which published law scales engine torque with the air; saeJ1349 when left out.</summary>
@@ -43,7 +53,9 @@ internal sealed record PickRequestWire : IRequestWire
     [Range(RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)]
     public double? LaunchMarginRpm { get; init; }
 
-    /// <summary>Least slip margin on the upshift curve; below 1 the belt slips. None is demanded when left out.</summary>
+    /// <summary>
+    /// Least slip margin on the upshift curve; below 1 the belt slips. None is demanded when left out.
+    /// </summary>
     [Range(RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin)]
     public double? SlipMargin { get; init; }
 

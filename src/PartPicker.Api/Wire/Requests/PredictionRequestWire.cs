@@ -10,19 +10,27 @@ internal sealed record PredictionRequestWire : IRequestWire
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
     public required string Machine { get; init; }
 
-    /// <summary>The set to predict; members left out come from the set that the machine was delivered with.</summary>
+    /// <summary>
+    /// The set to predict; members left out come from the set that the machine was delivered with.
+    /// </summary>
     public SetWire? Parts { get; init; }
 
-    /// <summary>A measured run that ties the model to this very machine; the machine's own when left out.</summary>
+    /// <summary>
+    /// A measured run that ties the model to this very machine; the machine's own when left out.
+    /// </summary>
     public BaselineWire? Baseline { get; init; }
 
     /// <summary>False leaves every measured run aside; true when left out.</summary>
     public bool? Anchor { get; init; }
 
-    /// <summary>Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.</summary>
+    /// <summary>
+    /// Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.
+    /// </summary>
     public QuantityInputWire? Altitude { get; init; }
 
-    /// <summary>Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.</summary>
+    /// <summary>
+    /// Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.
+    /// </summary>
     public QuantityInputWire? Temperature { get; init; }
 
     /// <summary>Which published law scales engine torque with the air; saeJ1349 when left out.</summary>

@@ -5,7 +5,9 @@ namespace PartPicker.Api.Wire;
 /// <summary>An engine speed at a ratio.</summary>
 internal sealed record RatioRpmWire : IRequestWire
 {
-    /// <summary>Driven pitch radius over drive pitch radius: about 3 in low gear, below 1 in overdrive.</summary>
+    /// <summary>
+    /// Driven pitch radius over drive pitch radius: about 3 in low gear, below 1 in overdrive.
+    /// </summary>
     [Range(RequestLimits.MinRatio, RequestLimits.MaxRatio)]
     public required double Ratio { get; init; }
 

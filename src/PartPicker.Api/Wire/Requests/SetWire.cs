@@ -2,7 +2,9 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>One choice in every slot, by id; what is left out comes from the set that this one changes.</summary>
+/// <summary>
+/// One choice in every slot, by id; what is left out comes from the set that this one changes.
+/// </summary>
 internal sealed record SetWire : IRequestWire
 {
     /// <summary>Id of the drive spring.</summary>

@@ -72,7 +72,9 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
         DriveSpring = Named(set.DriveSpring),
         Flyweight = new FlyweightChoiceWire
         {
-            Id = set.Flyweight, Name = NameOf(set.Flyweight), StationMasses = StationMasses(set),
+            Id = set.Flyweight,
+            Name = NameOf(set.Flyweight),
+            StationMasses = StationMasses(set),
         },
         DrivenSpring = Named(set.DrivenSpring),
         Hole = set.Hole,

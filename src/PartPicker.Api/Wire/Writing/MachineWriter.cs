@@ -41,7 +41,11 @@ internal static class MachineWriter
 
         return new MachinePieceWire
         {
-            Kind = WireJson.Word(piece.Kind), Id = piece.Id, Name = piece.Name, Fields = fields, Origins = origins,
+            Kind = WireJson.Word(piece.Kind),
+            Id = piece.Id,
+            Name = piece.Name,
+            Fields = fields,
+            Origins = origins,
         };
     }
 

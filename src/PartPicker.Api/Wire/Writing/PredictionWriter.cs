@@ -90,7 +90,8 @@ internal static class PredictionWriter
 
     private static string? Reason(ShiftPoint point, double revLimitRpm) => (point.Upshift, point.Backshift) switch
     {
-        (null, null) => $"It does not shift here: the clutches do not balance below the rev limit of {revLimitRpm} rpm.",
+        (null, null) =>
+            $"It does not shift here: the clutches do not balance below the rev limit of {revLimitRpm} rpm.",
         (null, _) => $"It does not shift up here below the rev limit of {revLimitRpm} rpm.",
         (_, null) => $"It does not shift back here below the rev limit of {revLimitRpm} rpm.",
         _ => null,

@@ -12,7 +12,8 @@ internal static class RequestWriter
         Targets = Targets(request.Target),
         Tolerances = new TolerancesWire
         {
-            EngagementRpm = request.Tolerances.EngagementRpm, ShiftRpm = request.Tolerances.ShiftRpm,
+            EngagementRpm = request.Tolerances.EngagementRpm,
+            ShiftRpm = request.Tolerances.ShiftRpm,
         },
         Weights = new WeightsWire { Engagement = request.Weights.Engagement, Shift = request.Weights.Shift },
         Fitted = request.Fitted is { } fitted ? Set(fitted) : null,
