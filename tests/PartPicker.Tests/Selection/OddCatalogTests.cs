@@ -9,7 +9,7 @@ namespace PartPicker.Tests.Selection;
 public sealed class OddCatalogTests(ITestOutputHelper output)
 {
     private static readonly int Catalogs =
-        int.Parse(Environment.GetEnvironmentVariable("PARTPICKER_ODD_CATALOGS") ?? "250");
+        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_ODD_CATALOGS") ?? "250");
 
     [Fact]
     public void Nothing_that_the_import_accepts_makes_selection_throw_or_answer_no_number()
