@@ -77,6 +77,6 @@ internal sealed class QueryReader(IQueryCollection query, FaultList faults)
     private StringValues? Take(string name)
     {
         asked.Add(name);
-        return query.TryGetValue(name, out StringValues sent) ? sent : null;
+        return query.TryGetValue(name, out StringValues sent) ? sent : (StringValues?)null;
     }
 }
