@@ -37,7 +37,8 @@ public sealed class PickTests
         Prediction now = new Bench().Predicted();
         PickRequest request = new Bench().Request() with
         {
-            Target = new ShiftTarget(2000, [.. now.Curve.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))]),
+            Target = new ShiftTarget(
+                2000, new ShiftGoal.ByRatio([.. now.Curve.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))])),
         };
         PickAnswer answer = PartSelection.Pick(new Bench().Snapshot(), request).Answer!;
         Pick first = answer.Picks[0];
@@ -57,7 +58,7 @@ public sealed class PickTests
     {
         PickAnswer answer = new Bench().Answer(r => r with
         {
-            Target = new ShiftTarget(2000, [new(1.2, 8200), new(2.2, 7800)]),
+            Target = new ShiftTarget(2000, new ShiftGoal.ByRatio([new(1.2, 8200), new(2.2, 7800)])),
         });
         Pick first = answer.Picks[0];
         foreach ((ShiftPoint point, Explanation part) in first.Prediction.Curve.Zip(first.Explanation.Parts.Skip(1)))
@@ -79,7 +80,7 @@ public sealed class PickTests
 
         Pick Only(Tolerances tolerances) => Assert.Single(new Bench().Answer(r => r with
         {
-            Target = new ShiftTarget(2000, curve),
+            Target = new ShiftTarget(2000, new ShiftGoal.ByRatio(curve)),
             Tolerances = tolerances,
             Keep = Enum.GetValues<Slot>().ToHashSet(),
         }).Picks);
