@@ -8,6 +8,7 @@ using PartPicker.Api.Picks;
 using PartPicker.Api.Predictions;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Web;
+using PartPicker.Selection;
 
 (ServiceOptions? options, string? complaint) = ServiceOptions.Read(args);
 if (options is null)
@@ -19,6 +20,12 @@ if (options is null)
 if (options.Help)
 {
     Console.WriteLine(Usage.Text);
+    return 0;
+}
+
+if (options.Page is { } page)
+{
+    Console.Write(page == DocsPage.Fit ? FitDocs.Page() : FieldDocs.Page());
     return 0;
 }
 

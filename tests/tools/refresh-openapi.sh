@@ -6,4 +6,5 @@ cd "$(dirname "$0")/../.."
 project=tests/PartPicker.Service.Tests
 PART_PICKER_REFRESH=1 dotnet test "$project" -c Release --filter FullyQualifiedName~ExampleTests.An_example
 PART_PICKER_REFRESH=1 dotnet test "$project" -c Release --filter FullyQualifiedName~OpenApiFileTests
-git --no-pager diff --stat -- src/PartPicker.Api/Docs/Examples openapi
+PART_PICKER_REFRESH=1 dotnet test "$project" -c Release --filter FullyQualifiedName~WrittenPageTests
+git --no-pager diff --stat -- src/PartPicker.Api/Docs/Examples openapi docs

@@ -19,6 +19,9 @@ internal sealed record ServiceOptions
 
     public bool Help { get; init; }
 
+    /// <summary>Print this page of the documents and end; null: serve.</summary>
+    public DocsPage? Page { get; init; }
+
     /// <summary>Where to listen; 0 takes any free port.</summary>
     public int Port { get; init; } = StandardPort;
 
@@ -35,6 +38,8 @@ internal sealed record ServiceOptions
     /// <summary>The options, or a sentence that says what is wrong with them.</summary>
     public static (ServiceOptions? Options, string? Complaint) Read(IReadOnlyList<string> args)
     {
+        if (args is ["docs", ..])
+            return Docs(args);
         ServiceOptions options = new();
         List<string> hostSettings = [];
         for (int i = 0; i < args.Count; i++)
@@ -64,6 +69,13 @@ internal sealed record ServiceOptions
         return (options with { HostSettings = hostSettings }, null);
     }
 
+    private static (ServiceOptions? Options, string? Complaint) Docs(IReadOnlyList<string> args) => args switch
+    {
+        ["docs", "fit"] => (new ServiceOptions { Page = DocsPage.Fit }, null),
+        ["docs", "fields"] => (new ServiceOptions { Page = DocsPage.Fields }, null),
+        _ => (null, "docs takes one page: fit or fields."),
+    };
+
     private (ServiceOptions? Options, string? Complaint) With(string name, string? value, string sent) =>
         name switch
         {
@@ -88,4 +100,11 @@ internal sealed record ServiceOptions
         int at = arg.StartsWith("--", StringComparison.Ordinal) ? arg.IndexOf('=', StringComparison.Ordinal) : -1;
         return at < 0 ? (arg, null) : (arg[..at], arg[(at + 1)..]);
     }
+}
+
+/// <summary>A page that the program writes of itself.</summary>
+internal enum DocsPage
+{
+    Fit,
+    Fields,
 }

@@ -18,5 +18,8 @@ internal static class Usage
           --data DIR     keep the store here (.data in the repository)
           --catalog DIR  import this catalog; without it an empty store takes catalog-samples
           --help         show this
+
+          docs fit       print the page on the rules of fit
+          docs fields    print the page on the fields of the catalog
         """;
 }

@@ -25,6 +25,8 @@ public sealed class ExampleTests(Service service)
         { "prediction.answer", "POST /v1/predictions", "prediction.request", 200 },
         { "machines.answer", "GET /v1/machines", "", 200 },
         { "machine.answer", "GET /v1/machines/valley-two-seater", "", 200 },
+        { "parts.answer", "GET /v1/parts?kind=driveSpring&rate.min=110 lbf/in&fitsMachine=valley-two-seater&outlet=valley-counter&limit=2", "", 200 },
+        { "parts.400", "GET /v1/parts?kind=helix&rate.min=5&colour=any", "", 400 },
         { "part.answer", "GET /v1/parts/ds-96-201", "", 200 },
         { "live.answer", "GET /health/live", "", 200 },
         { "ready.answer", "GET /health/ready", "", 200 },
@@ -55,7 +57,7 @@ public sealed class ExampleTests(Service service)
     [MemberData(nameof(Questions))]
     public async Task An_example_is_what_the_service_answers(string file, string request, string body, int status)
     {
-        string[] parts = request.Split(' ');
+        string[] parts = request.Split(' ', 2);
         Answer answer = parts[0] == "GET"
             ? await service.GetAsync(parts[1])
             : await service.PostAsync(parts[1], await File.ReadAllTextAsync(PathOf(body)));
