@@ -193,7 +193,10 @@ public sealed class PartListTests(Service service)
         Field field = FieldRegistry.For(ItemKind.DriveSpring).Concat(FieldRegistry.For(ItemKind.Flyweight)).First(f => f.Name == name);
         string unit = field.Dimension!.Name switch
         {
-            "Length" => "mm", "Mass" => "g", "Force" => "N", _ => "N/mm",
+            "Length" => "mm",
+            "Mass" => "g",
+            "Force" => "N",
+            _ => "N/mm",
         };
         return $"0 {unit}";
     }
