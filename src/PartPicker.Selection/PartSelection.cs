@@ -67,8 +67,9 @@ public static class PartSelection
                 ? []
                 : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(report, search, cancellation),
             Superseded = [.. superseded.Distinct()],
-            Refusals = report.Refusals,
-            RefusalsLeftOut = report.RefusalsLeftOut,
+            Refusals = [.. report.Refusals.Take(request.RefusalCount)],
+            RefusalsLeftOut = Math.Max(0, report.ByRule.Values.Sum(rule => rule.Count) - request.RefusalCount),
+            RefusedByRule = report.ByRule.ToDictionary(rule => rule.Key, rule => rule.Value.Count),
             NotChecked = report.Unknowns,
             NotCheckedLeftOut = report.UnknownsLeftOut,
             UnknownByRule = report.UnknownByRule,

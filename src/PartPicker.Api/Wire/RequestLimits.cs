@@ -40,6 +40,7 @@ internal static class RequestLimits
 
     public const int MinCount = 1;
     public const int MaxCount = PickRequest.MaxCount;
+    public const int MaxRefusals = PickRequest.MaxRefusalCount;
     public const int MinRatioPoints = PickRequest.MinPointCount;
     public const int MaxRatioPoints = PickRequest.MaxPointCount;
     public const int MaxCurvePoints = ShiftTarget.MaxPoints;

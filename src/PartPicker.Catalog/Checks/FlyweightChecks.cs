@@ -21,10 +21,10 @@ internal static class FlyweightChecks
         bool path = body.AdjusterCurves is not null || body.RadiusCurve.Count > 0 || body.ArmProfileId is not null;
         if (!(path && item.Written.ContainsKey("bodyMass")) && body.ReferenceArmId is null)
         {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
+            item.RefuseUnknown(
+                findings,
                 "No way to know the flyweight is whole. Give bodyMass with radiusCurve, armProfile or "
-                + "adjusterCurves; or referenceArm with massOverReference."));
+                + "adjusterCurves; or referenceArm with massOverReference.");
         }
 
         CheckLimit(item, "heel", body.HeelMasses, body.HeelMassLimit, findings);

@@ -38,10 +38,10 @@ internal static class ItemChecks
     {
         if (helix is { HelixDeg: null, AnglePoints: null })
         {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
+            item.RefuseUnknown(
+                findings,
                 "The angle of the helix is not known. Give helixDeg (with finishDeg and finishTravel where it has "
-                + "two angles), or anglePoints."));
+                + "two angles), or anglePoints.");
         }
         else if (helix is { HelixDeg: not null, AnglePoints: not null })
         {
@@ -87,10 +87,10 @@ internal static class ItemChecks
         }
         else if (!holes && !adjuster)
         {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
+            item.RefuseUnknown(
+                findings,
                 "The twist of the spring is not known. Give holes; or adjusterFromDeg, adjusterToDeg and "
-                + "adjusterStepDeg; or the family compressionOnly."));
+                + "adjusterStepDeg; or the family compressionOnly.");
         }
 
         // An adjuster whose ends are exchanged is refused for that.

@@ -11,10 +11,10 @@ internal static class SpringChecks
         CheckMaterial(item, spring.Material, findings);
         if (spring is { KnownByGeometry: false, KnownByRate: false, KnownByTwoLoads: false, LoadTable: null })
         {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
+            item.RefuseUnknown(
+                findings,
                 "No way to know the spring is whole. Give rate and freeLength; or two loads at two lengths; or "
-                + "loadTable; or wireDiameter, outsideDiameter, activeCoils, material and freeLength."));
+                + "loadTable; or wireDiameter, outsideDiameter, activeCoils, material and freeLength.");
         }
 
         if (spring.KnownByTwoLoads && !Falls(
@@ -35,10 +35,10 @@ internal static class SpringChecks
         CheckMaterial(item, spring.Material, findings);
         if (!spring.CompressionKnown)
         {
-            item.RefuseWhole(findings, new(
-                FindingCodes.NotKnown,
+            item.RefuseUnknown(
+                findings,
                 "The axial force is not known. Give freeLength with rate, or with load and loadLength, or with "
-                + "wireDiameter, outsideDiameter, activeCoils and material; or give loadTable."));
+                + "wireDiameter, outsideDiameter, activeCoils and material; or give loadTable.");
         }
 
         // Torque rises with twist as load falls with length.

@@ -22,8 +22,14 @@ internal sealed class DraftItem(
     public void Refuse(string field, Findings findings, Refusal refusal) =>
         Refuse(findings, place.Column(field), written.GetValueOrDefault(field), refusal);
 
-    /// <summary>For what is wrong with the item as a whole.</summary>
-    public void RefuseWhole(Findings findings, Refusal refusal) => Refuse(findings, place.Pointer, null, refusal);
+    /// <summary>
+    /// Refuses an item of which too little is known to compute with; a replaced number is never computed with.
+    /// </summary>
+    public void RefuseUnknown(Findings findings, string sentence)
+    {
+        if (item is not Part { SupersededBy: not null })
+            Refuse(findings, place.Pointer, null, new(FindingCodes.NotKnown, sentence));
+    }
 
     private void Refuse(Findings findings, string? column, string? value, Refusal refusal)
     {

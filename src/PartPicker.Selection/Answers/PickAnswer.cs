@@ -39,6 +39,9 @@ public sealed record PickAnswer
     /// <summary>Refusals beyond those listed.</summary>
     public long RefusalsLeftOut { get; init; }
 
+    /// <summary>How many candidates each rule refused, those left out of the list included.</summary>
+    public required IReadOnlyDictionary<string, long> RefusedByRule { get; init; }
+
     /// <summary>Checks that could not be made although a break would matter: solid length and twist limit, part by part.</summary>
     public required IReadOnlyList<NotChecked> NotChecked { get; init; }
 

@@ -1,6 +1,6 @@
 namespace PartPicker.Selection;
 
-/// <summary>Says what stands between a request and a set within tolerance, the rules before the target.</summary>
+/// <summary>Says what stands between a request and a set within tolerance: the nearest cause first, the rules of fit last.</summary>
 internal static class ObstacleFinder
 {
     public static IReadOnlyList<Obstacle> Find(
@@ -13,14 +13,14 @@ internal static class ObstacleFinder
     {
         if (picks.Any(p => p.WithinTolerance))
             return [];
-        var obstacles = report.ByRule
+        List<Obstacle> obstacles = [];
+        AddEmptyPools(pools, obstacles);
+        AddTarget(request, search, score, picks, obstacles);
+        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
+        obstacles.AddRange(report.ByRule
             .OrderByDescending(r => r.Value.Count).ThenBy(r => r.Key, StringComparer.Ordinal)
             .Select(r => new Obstacle(
-                r.Key, r.Value.Count, $"{r.Value.Count} refused by this rule. {r.Value.Sentence}"))
-            .ToList();
-        AddEmptyPools(pools, obstacles);
-        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
-        AddTarget(request, search, score, picks, obstacles);
+                r.Key, r.Value.Count, $"{r.Value.Count} refused by this rule. {r.Value.Sentence}")));
         return obstacles;
     }
 

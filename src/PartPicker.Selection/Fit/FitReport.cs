@@ -7,7 +7,10 @@ namespace PartPicker.Selection;
 internal sealed class FitReport(bool demandChecked = false)
 {
     /// <summary>Longest list that an answer carries; what is left out is counted.</summary>
-    public const int MaxListed = 500;
+    public const int MaxListed = PickRequest.MaxRefusalCount;
+
+    /// <summary>Longest list that is kept, for whoever looks up why a part was refused.</summary>
+    private const int MaxKept = 20_000;
 
     private readonly List<Refusal> refusals = [];
     private readonly List<NotChecked> notChecked = [];
@@ -22,9 +25,6 @@ internal sealed class FitReport(bool demandChecked = false)
 
     /// <summary>How often each rule could not be checked, the named ones included.</summary>
     public IReadOnlyDictionary<string, long> UnknownByRule => unknownByRule;
-
-    /// <summary>Refusals beyond the longest list.</summary>
-    public long RefusalsLeftOut { get; private set; }
 
     /// <summary>Named gaps beyond the longest list.</summary>
     public long UnknownsLeftOut { get; private set; }
@@ -76,10 +76,8 @@ internal sealed class FitReport(bool demandChecked = false)
     {
         (long before, _) = byRule.GetValueOrDefault(refusal.Rule);
         byRule[refusal.Rule] = (before + 1, meaning);
-        if (refusals.Count < MaxListed)
+        if (refusals.Count < MaxKept)
             refusals.Add(refusal);
-        else
-            RefusalsLeftOut++;
     }
 
     // A number that a part lacks is lacking in every set: it is said once.

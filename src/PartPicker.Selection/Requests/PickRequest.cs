@@ -57,6 +57,10 @@ public sealed record PickRequest
     /// <summary>K: at how many ratios the curve is compared.</summary>
     public int PointCount { get; init; } = StandardPointCount;
 
+    /// <summary>How many refusals are listed; the counts by rule are always whole.</summary>
+    public int RefusalCount { get; init; } = MaxRefusalCount;
+
+    public const int MaxRefusalCount = 500;
     public const int StandardCount = 10;
     public const int MaxCount = 50;
     public const int StandardPointCount = 9;

@@ -1,5 +1,3 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Xunit;
 
@@ -12,12 +10,6 @@ namespace PartPicker.Service.Tests.Docs;
 public sealed class ExampleTests(Service service)
 {
     private static readonly string Folder = Path.Combine(Repository.Root, "src", "PartPicker.Api", "Docs", "Examples");
-
-    private static readonly JsonSerializerOptions Indented = new()
-    {
-        WriteIndented = true,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
 
     public static TheoryData<string, string, string, int> Questions => new()
     {
@@ -89,7 +81,7 @@ public sealed class ExampleTests(Service service)
 
     private static void AssertKept(string file, JsonNode now)
     {
-        string kept = KeptFile.Read(PathOf(file), now.ToJsonString(Indented) + "\n");
+        string kept = KeptFile.Read(PathOf(file), ReadableJson.Write(now));
 
         Assert.True(
             kept.Length > 0 && JsonNode.DeepEquals(JsonNode.Parse(kept), now),

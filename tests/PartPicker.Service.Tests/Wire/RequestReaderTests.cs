@@ -52,7 +52,7 @@ public sealed class RequestReaderTests
               "temperature": "-10 °C",
               "airLaw": "iso1585",
               "launchRpm": 1900, "launchMarginRpm": 0, "slipMargin": 1.1,
-              "keep": ["helix", "hole"], "outlet": "valley-counter", "count": 50, "ratioPoints": 15
+              "keep": ["helix", "hole"], "outlet": "valley-counter", "count": 50, "ratioPoints": 15, "refusals": 0
             }
             """);
 
@@ -69,7 +69,7 @@ public sealed class RequestReaderTests
         Assert.Equal((1900, 0, 1.1), (request.LaunchRpm!.Value, request.LaunchMarginRpm, request.SlipMargin!.Value));
         Assert.Equal([Slot.Hole, Slot.Helix], request.Keep.Order());
         Assert.Equal("valley-counter", request.Outlet!.Id);
-        Assert.Equal((50, 15), (request.Count, request.PointCount));
+        Assert.Equal((50, 15, 0), (request.Count, request.PointCount, request.RefusalCount));
     }
 
     [Fact]
@@ -138,6 +138,8 @@ public sealed class RequestReaderTests
     [InlineData(""" "count": 2.5 """, "/count out-of-range")]
     [InlineData(""" "ratioPoints": 2 """, "/ratioPoints out-of-range")]
     [InlineData(""" "ratioPoints": 16 """, "/ratioPoints out-of-range")]
+    [InlineData(""" "refusals": 501 """, "/refusals out-of-range")]
+    [InlineData(""" "refusals": -1 """, "/refusals out-of-range")]
     [InlineData(""" "tolerances": { "engagementRpm": 4.9, "shiftRpm": 2001 } """,
         "/tolerances/engagementRpm out-of-range", "/tolerances/shiftRpm out-of-range")]
     [InlineData(""" "weights": { "engagement": 0.3, "shift": 0.6 } """, "/weights weights-sum")]

@@ -48,6 +48,17 @@ public sealed class GoodRowTests
     }
 
     [Fact]
+    public void A_replaced_number_needs_nothing_but_its_successor()
+    {
+        TestCatalog catalog = new TestCatalog()
+            .Append(TestCatalog.DriveSprings, "ds-bare,,,,,,,,,,,,,,,,,,ds-rate,\n")
+            .Append(TestCatalog.DriveSprings, "ds-barer,,,,,,,,,,,,,,,,,,ds-bare,\n");
+        CatalogContents contents = catalog.Contents();
+
+        Assert.Equal("ds-rate", new CatalogSnapshot("r", contents).FindCurrentPart("ds-barer")!.Id);
+    }
+
+    [Fact]
     public void Ratings_are_read_in_either_system()
     {
         Assert.Equal(17_500, new TestCatalog().Item<DriveSpring>("ds-rate").Rate!.Value.NewtonsPerMeter, 1e-9);

@@ -149,8 +149,10 @@ public sealed class ObstacleTests
         {
             Target = ShiftTarget.Flat(4000, 8000),
             Keep = new HashSet<Slot> { Slot.Flyweight, Slot.DrivenSpring, Slot.Hole, Slot.Helix },
+            RefusalCount = 40,
         });
-        Assert.Equal((500, 20L), (answer.Refusals.Count, answer.RefusalsLeftOut));
+        Assert.Equal((40, 480L), (answer.Refusals.Count, answer.RefusalsLeftOut));
+        Assert.Equal(520, answer.RefusedByRule["drive-spring-outside-diameter"]);
 
         // Of each the solid length is open, and it is named.
         Assert.Equal((500, 20L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));

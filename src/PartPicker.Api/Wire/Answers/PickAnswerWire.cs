@@ -58,6 +58,9 @@ internal sealed record PickAnswerWire
     /// <summary>How many more refusals there are than are listed.</summary>
     public required long RefusalsLeftOut { get; init; }
 
+    /// <summary>How many candidates each rule refused, those left out of the list included.</summary>
+    public required IReadOnlyList<RuleCountWire> RefusedByRule { get; init; }
+
     /// <summary>Rules whose break may do harm and that could not be checked because a value is missing.</summary>
     public required IReadOnlyList<NotCheckedWire> NotChecked { get; init; }
 
@@ -65,7 +68,7 @@ internal sealed record PickAnswerWire
     public required long NotCheckedLeftOut { get; init; }
 
     /// <summary>How often each rule could not be checked, in all.</summary>
-    public required IReadOnlyList<UnknownRuleWire> UnknownByRule { get; init; }
+    public required IReadOnlyList<RuleCountWire> UnknownByRule { get; init; }
 
     /// <summary>
     /// What stands between the request and a set within tolerance; empty when there is such a set.

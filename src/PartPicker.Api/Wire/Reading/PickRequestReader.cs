@@ -42,6 +42,7 @@ internal static class PickRequestReader
             ?? PickRequest.StandardCount;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
+        int refusals = body.Count("refusals", 0, RequestLimits.MaxRefusals) ?? PickRequest.MaxRefusalCount;
         body.RefuseOthers();
 
         if (faults.Count > 0)
@@ -52,8 +53,7 @@ internal static class PickRequestReader
             Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
             LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
             InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
-            Group = group, Outlet = outlet,
-            Count = count, PointCount = pointCount,
+            Group = group, Outlet = outlet, Count = count, PointCount = pointCount, RefusalCount = refusals,
         };
     }
 

@@ -98,5 +98,9 @@ internal sealed record PickRequestWire : IRequestWire
     [Range(RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)]
     public int? RatioPoints { get; init; }
 
+    /// <summary>How many refusals to list; 500 when left out. The counts by rule are always whole.</summary>
+    [Range(0, RequestLimits.MaxRefusals)]
+    public int? Refusals { get; init; }
+
     private const int SlotCount = 5;
 }

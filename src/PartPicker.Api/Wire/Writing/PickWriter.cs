@@ -24,12 +24,16 @@ internal static class PickWriter
         Superseded = [.. answer.Superseded.Select(Supersession)],
         Refusals = [.. answer.Refusals.Select(refusal => Refusal(refusal, writer))],
         RefusalsLeftOut = answer.RefusalsLeftOut,
+        RefusedByRule = Counts(answer.RefusedByRule),
         NotChecked = [.. answer.NotChecked.Select(NotChecked)],
         NotCheckedLeftOut = answer.NotCheckedLeftOut,
-        UnknownByRule = [.. answer.UnknownByRule.Select(r => new UnknownRuleWire { Rule = r.Key, Count = r.Value })],
+        UnknownByRule = Counts(answer.UnknownByRule),
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
         Work = new WorkWire { Combinations = answer.Work.Combinations, Predictions = answer.Work.Predictions },
     };
+
+    private static RuleCountWire[] Counts(IReadOnlyDictionary<string, long> counts) =>
+        [.. counts.OrderBy(rule => rule.Key, StringComparer.Ordinal).Select(rule => new RuleCountWire { Rule = rule.Key, Count = rule.Value })];
 
     private static FittedWire Fitted(FittedNow fitted, AnswerWriter writer) => new()
     {

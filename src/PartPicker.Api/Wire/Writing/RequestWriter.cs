@@ -34,6 +34,7 @@ internal static class RequestWriter
         Outlet = request.Outlet?.Id,
         Count = request.Count,
         RatioPoints = request.PointCount,
+        Refusals = request.RefusalCount,
     };
 
     private static TargetsWire Targets(ShiftTarget target) => new()

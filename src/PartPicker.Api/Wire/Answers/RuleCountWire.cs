@@ -1,11 +1,11 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>A rule of fit and how often it could not be checked.</summary>
-internal sealed record UnknownRuleWire
+/// <summary>A rule of fit and how often it spoke.</summary>
+internal sealed record RuleCountWire
 {
     /// <summary>Stable name of the rule.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>How often a value was missing.</summary>
+    /// <summary>How often.</summary>
     public required long Count { get; init; }
 }
