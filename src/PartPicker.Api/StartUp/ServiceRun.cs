@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using PartPicker.Api.CommandLine;
@@ -17,7 +18,8 @@ internal static class ServiceRun
         {
             return await ServeAsync(app, app.Services.GetRequiredService<ServiceOptions>());
         }
-        catch (Exception fault) when (fault is StoreException or IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (
+            fault is StoreException or DbException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync($"The service cannot start: {fault.Message}");
             return Failed;

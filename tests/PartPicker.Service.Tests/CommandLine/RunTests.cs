@@ -149,6 +149,19 @@ public sealed partial class RunTests : IDisposable
         Assert.StartsWith("The service cannot start: ", errors);
     }
 
+    [Fact]
+    public async Task A_store_that_cannot_be_opened_is_told()
+    {
+        // A folder stands where the file of the store should be.
+        Directory.CreateDirectory(Path.Combine(Data, "part-picker.db"));
+
+        (int exitCode, _, string errors) = await ServiceProcess.RunAsync(
+            folder.Path, "--once", "--port", "0", "--data", Data);
+
+        Assert.Equal(1, exitCode);
+        Assert.StartsWith("The service cannot start: ", errors);
+    }
+
     [GeneratedRegex(
         "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +yes +yes "
         + "+(drive spring|flyweight|driven spring|hole|helix) ")]

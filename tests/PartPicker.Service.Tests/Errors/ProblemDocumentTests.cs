@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
+using PartPicker.Service.Tests.Picks;
 using PartPicker.Storage;
 using Xunit;
 
@@ -188,12 +189,16 @@ public sealed class ProblemDocumentTests(Service service)
     [Fact]
     public async Task A_search_past_its_time_is_stopped_and_told()
     {
-        using WebApplicationFactory<Program> hasty = With(services => services.Replace(
-            ServiceDescriptor.Singleton(new SearchGate(TimeSpan.Zero, maxAtOnce: 1))));
-        using HttpResponseMessage response = await hasty.CreateClient().PostAsync(
+        // Another search keeps the only place, so that this one is still waiting when its time is up.
+        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), maxAtOnce: 1);
+        using HeldSearch other = new(gate);
+        using WebApplicationFactory<Program> busy = With(services => services.Replace(
+            ServiceDescriptor.Singleton(gate)));
+        using HttpResponseMessage response = await busy.CreateClient().PostAsync(
             new Uri("/v1/picks", UriKind.Relative), new StringContent(Question, Encoding.UTF8, "application/json"));
 
         AssertProblem(await Answer.ReadAsync(response), 503, "took-too-long");
+        Assert.Equal(1, await other.Finish());
     }
 
     private WebApplicationFactory<Program> With(Action<IServiceCollection> change) =>

@@ -11,7 +11,7 @@ public sealed class SearchGateTests
     public async Task A_search_waits_for_its_turn()
     {
         using SearchGate gate = new(Ample, maxAtOnce: 1);
-        using Held first = new(gate);
+        using HeldSearch first = new(gate);
         Task<int> second = Task.Run(() => gate.RunAsync(_ => 2, default));
 
         Assert.NotSame(second, await Task.WhenAny(second, Task.Delay(100)));
@@ -23,7 +23,7 @@ public sealed class SearchGateTests
     public async Task Waiting_counts_as_time()
     {
         using SearchGate gate = new(TimeSpan.FromMilliseconds(50), maxAtOnce: 1);
-        using Held first = new(gate);
+        using HeldSearch first = new(gate);
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => gate.RunAsync(_ => 2, default));
         Assert.Equal(1, await first.Finish());
@@ -53,38 +53,5 @@ public sealed class SearchGateTests
                 return 1;
             },
             gone.Token));
-    }
-
-    /// <summary>A search that has begun and goes on until it is told to finish.</summary>
-    private sealed class Held : IDisposable
-    {
-        private readonly ManualResetEventSlim begun = new();
-        private readonly ManualResetEventSlim mayEnd = new();
-        private readonly Task<int> search;
-
-        public Held(SearchGate gate)
-        {
-            search = Task.Run(() => gate.RunAsync(
-                stop =>
-                {
-                    begun.Set();
-                    mayEnd.Wait(CancellationToken.None); // Even past its time: a search may be slow to stop.
-                    return 1;
-                },
-                default));
-            begun.Wait();
-        }
-
-        public Task<int> Finish()
-        {
-            mayEnd.Set();
-            return search;
-        }
-
-        public void Dispose()
-        {
-            mayEnd.Set();
-            begun.Dispose();
-        }
     }
 }
