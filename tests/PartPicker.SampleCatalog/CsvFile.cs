@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PartPicker.SampleCatalog;
 
-/// <summary>One file of the catalog: the rows made by hand, as they were written, then the generated ones.</summary>
+/// <summary>One file of the catalog: rows made by hand, as they were written, then generated ones.</summary>
 public sealed class CsvFile
 {
     private static readonly char[] NeedQuotes = [',', '"', '\n'];
@@ -15,7 +15,7 @@ public sealed class CsvFile
     {
         Name = name;
         using Stream stream = typeof(CsvFile).Assembly.GetManifestResourceStream(name)
-            ?? throw new ArgumentException($"There are no rows made by hand for {name}: even a file of none needs its header.");
+            ?? throw new ArgumentException($"Nothing made by hand is named {name}; even no rows need a header.");
         using var reader = new StreamReader(stream, Encoding.UTF8);
         string handMade = reader.ReadToEnd().ReplaceLineEndings("\n");
         text.Append(handMade);

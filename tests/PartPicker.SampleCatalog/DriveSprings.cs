@@ -1,5 +1,4 @@
 using PartPicker.Mechanics;
-using UnitsNet;
 using static PartPicker.SampleCatalog.UnitStyle;
 
 namespace PartPicker.SampleCatalog;
@@ -20,7 +19,11 @@ internal sealed record DriveSprings(
     Span Outside, Span Coils, Span Rate, Span Preload, string Ends = "closedGround")
 {
     private const int DeadCoils = 2;
-    private static readonly string[] Materials = ["chrome-silicon-a401", "chrome-vanadium-a232", "oil-tempered-a229", "music-wire-a228"];
+    private const int WaysToKnow = 6;
+    private const int WayOfTable = 3;
+    private static readonly UnitStyle Bench = new(inch: false);
+    private static readonly string[] Materials =
+        ["chrome-silicon-a401", "chrome-vanadium-a232", "oil-tempered-a229", "music-wire-a228"];
 
     public static readonly IReadOnlyList<DriveSprings> All =
     [
@@ -50,91 +53,70 @@ internal sealed record DriveSprings(
     {
         var style = new UnitStyle(inch: random.OneIn(3));
         WireMaterial material = WireMaterial.Find(random.Pick(Materials))!;
-        double rate = random.In(Rate) * 1e3;
+        double wanted = random.In(Rate) * 1e3;
         Written outside = style.Length(random.In(Outside) * Mm);
-        Written wire = style.Wire(WireFor(rate, outside.Si, random.In(Coils), material));
-        double coils = Math.Round(RateOfCoils(material, wire, outside, 1) / rate * 20) / 20;
-        double computed = RateOfCoils(material, wire, outside, coils);
-        Written free = style.Length(Installed * Mm + random.In(Preload) / computed);
+        SpringDrawing drawing = SpringDrawing.For(wanted, material, style, outside, random.In(Coils));
+        Written free = style.Length(Installed * Mm + random.In(Preload) / drawing.Rate);
 
         // What is printed was measured on other springs than the drawing: within a few per cent of it.
-        double printed = computed * random.Between(0.975, 1.025);
-        double rest = printed * (free.Si - Installed * Mm);
-        double full = printed * (free.Si - Shortest * Mm);
-        string loads = $"{rest / PoundForce:0}/{full / PoundForce:0}";
+        double printed = drawing.Rate * random.Between(0.975, 1.025);
+        double rest = printed * (free.Si - Installed * Mm) / PoundForce;
+        double full = printed * (free.Si - Shortest * Mm) / PoundForce;
 
         var row = new Row();
         row["id"] = $"ds-{Key}-{index + 1:000}";
-        row["name"] = $"Drive spring {loads} of the {Key} class";
+        row["name"] = $"Drive spring {rest:0}/{full:0} of the {Key} class";
         row["soldAs"] = "each";
         Listing?.On(row, random);
-        row.Set("wireDiameter", wire);
+        row.Set("wireDiameter", drawing.Wire);
         row.Set("outsideDiameter", outside);
         row["ends"] = Ends;
         if (!random.OneIn(3))
             row["windingHand"] = random.OneIn(4) ? "left" : "right";
-        if (index % 6 != 3)
+        int way = index % WaysToKnow;
+        if (way != WayOfTable)
         {
-            row.Set("activeCoils", coils);
-            row.Set("totalCoils", coils + DeadCoils);
+            row.Set("activeCoils", drawing.Coils);
+            row.Set("totalCoils", drawing.Coils + DeadCoils);
+            row.Set("freeLength", free);
         }
 
-        Know(row, index % 6, style, material, printed, free);
+        Know(row, way, style, material, printed, free);
         return row;
     }
 
     /// <summary>How the force is known: the four ways of the catalog, and two of them at once.</summary>
     private void Know(Row row, int way, UnitStyle style, WireMaterial material, double rate, Written free)
     {
-        double longer = Installed * Mm;
-        double shorter = Shortest * Mm;
-        switch (way)
+        if (way is 1 or 4 or 5)
+            row["material"] = material.Key;
+        if (way is 0 or 4)
+            row.Set("rate", style.Rate(rate));
+        if (way is 2 or 5)
         {
-            case 0:
-                row.Set("freeLength", free);
-                row.Set("rate", style.Rate(rate));
-                break;
-            case 1:
-                row.Set("freeLength", free);
-                row["material"] = material.Key;
-                break;
-            case 2:
-                row.Set("freeLength", free);
-                TwoLoads();
-                break;
-            case 3:
-                row["loadTable"] = Table();
-                row.Set("solidLength", new UnitStyle(inch: false).Length(shorter - 6 * Mm));
-                break;
-            case 4:
-                row.Set("freeLength", free);
-                row["material"] = material.Key;
-                row.Set("rate", style.Rate(rate));
-                break;
-            default:
-                row.Set("freeLength", free);
-                row["material"] = material.Key;
-                TwoLoads();
-                break;
+            Load("first", style.Length(Shortest * Mm));
+            Load("second", style.Length(Installed * Mm));
         }
 
-        void TwoLoads()
+        if (way == WayOfTable)
         {
-            Written first = style.Length(shorter);
-            Written second = style.Length(longer);
-            row.Set("firstLength", first);
-            row.Set("firstLoad", style.Force(rate * (free.Si - first.Si)));
-            row.Set("secondLength", second);
-            row.Set("secondLoad", style.Force(rate * (free.Si - second.Si)));
+            row["loadTable"] = string.Join("; ", Enumerable.Range(0, 6).Select(Measured));
+            row.Set("solidLength", Bench.Length((Shortest - 6) * Mm));
+        }
+
+        void Load(string which, Written length)
+        {
+            row.Set($"{which}Length", length);
+            row.Set($"{which}Load", style.Force(rate * (free.Si - length.Si)));
         }
 
         // A bench reads a little softer near the free length, where the end coils still close.
-        string Table() => string.Join("; ", Enumerable.Range(0, 6).Select(i =>
+        string Measured(int point)
         {
-            double length = shorter - 2 * Mm + i * (longer - shorter + 4 * Mm) / 5;
-            double load = rate * (free.Si - length) * (1 - 0.004 * i);
-            return $"{new UnitStyle(inch: false).Length(length).Text}: {new UnitStyle(inch: false).Force(load).Text}";
-        }));
+            double length = (Shortest - 2 + point * (Installed - Shortest + 4) / 5) * Mm;
+            double load = rate * (free.Si - length) * (1 - 0.004 * point);
+            return $"{Bench.Length(length).Text}: {Bench.Force(load).Text}";
+        }
     }
 
     private static Row FirstMake(Row row)
@@ -142,25 +124,5 @@ internal sealed record DriveSprings(
         Row old = row.As($"{row.Cells["id"]}-a", $"{row.Cells["name"]}, first make");
         old["supersededBy"] = row.Cells["id"];
         return old;
-    }
-
-    private static double RateOfCoils(WireMaterial material, Written wire, Written outside, double coils)
-    {
-        Length diameter = UnitsNet.Length.FromMeters(wire.Si);
-        return HelicalSpring.Rate(
-            material.ShearModulus(diameter), diameter, UnitsNet.Length.FromMeters(outside.Si - wire.Si), coils).NewtonsPerMeter;
-    }
-
-    /// <summary>The wire that gives the rate: d⁴ = 8 D³ Nₐ k / G, by turns with D, which is smaller by one wire.</summary>
-    internal static double WireFor(double rate, double outside, double coils, WireMaterial material)
-    {
-        double wire = outside / 10;
-        for (int i = 0; i < 30; i++)
-        {
-            double shear = material.ShearModulus(UnitsNet.Length.FromMeters(wire)).Pascals;
-            wire = Math.Pow(8 * Math.Pow(outside - wire, 3) * coils * rate / shear, 0.25);
-        }
-
-        return wire;
     }
 }

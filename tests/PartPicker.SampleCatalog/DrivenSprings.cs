@@ -1,5 +1,4 @@
 using PartPicker.Mechanics;
-using UnitsNet;
 using static PartPicker.SampleCatalog.UnitStyle;
 
 namespace PartPicker.SampleCatalog;
@@ -20,11 +19,16 @@ internal sealed record DrivenSprings(
     string Key, int Count, Listing? Listing, double Installed, double Shortest,
     Span Outside, Span Coils, Span Rate, Span Free, string Hand, string? Legs)
 {
+    private const int WaysToKnow = 4;
+    private const double CoilsOfLegs = 0.2;
+
     // Two torques as makers print them; a table goes beyond any hole and cam of these clutches.
     private const double FirstTwistDeg = 60;
     private const double SecondTwistDeg = 150;
     private const double LastTwistDeg = 220;
-    private static readonly string[] Materials = ["chrome-silicon-a401", "chrome-vanadium-a232", "oil-tempered-a229"];
+    private static readonly UnitStyle Bench = new(inch: false);
+    private static readonly string[] Materials =
+        ["chrome-silicon-a401", "chrome-vanadium-a232", "oil-tempered-a229"];
 
     public static readonly IReadOnlyList<DrivenSprings> All =
     [
@@ -49,19 +53,14 @@ internal sealed record DrivenSprings(
     {
         var style = new UnitStyle(inch: random.OneIn(3));
         WireMaterial material = WireMaterial.Find(random.Pick(Materials))!;
-        double rate = random.In(Rate) * 1e3;
-        double legCoils = Legs is null ? 0 : 0.2;
+        double wanted = random.In(Rate) * 1e3;
+        double legCoils = Legs is null ? 0 : CoilsOfLegs;
         Written outside = style.Length(random.In(Outside) * Mm);
-        Written wire = style.Wire(DriveSprings.WireFor(rate, outside.Si, random.In(Coils) + legCoils, material));
-        Length diameter = UnitsNet.Length.FromMeters(wire.Si);
-        Length mean = UnitsNet.Length.FromMeters(outside.Si - wire.Si);
-        double coils = Math.Round(
-            HelicalSpring.Rate(material.ShearModulus(diameter), diameter, mean, 1).NewtonsPerMeter / rate * 20) / 20;
+        double wantedCoils = random.In(Coils) + legCoils;
+        SpringDrawing drawing = SpringDrawing.For(wanted, material, style, outside, wantedCoils);
         double scatter = random.Between(0.975, 1.025);
-        double axial = HelicalSpring.Rate(material.ShearModulus(diameter), diameter, mean, coils).NewtonsPerMeter * scatter;
-        double twist = Legs is null
-            ? 0
-            : TorsionSpring.TwistRate(material.ElasticModulus(diameter), diameter, mean, coils).NewtonMetersPerRadian * scatter;
+        double axial = drawing.Rate * scatter;
+        double twist = Legs is null ? 0 : drawing.TwistRate * scatter;
 
         var row = new Row();
         row["id"] = $"dv-{Key}-{index + 1:000}";
@@ -70,57 +69,66 @@ internal sealed record DrivenSprings(
             : $"Driven spring {twist:0.0}/{axial / 1e3:0.0} of the {Key} class";
         row["soldAs"] = "each";
         Listing?.On(row, random);
-        row.Set("wireDiameter", wire);
+        row.Set("wireDiameter", drawing.Wire);
         row.Set("outsideDiameter", outside);
-        row.Set("activeCoils", coils);
-        row.Set("bodyCoils", coils - legCoils);
+        row.Set("activeCoils", drawing.Coils);
+        row.Set("bodyCoils", drawing.Coils - legCoils);
         row["windingHand"] = Hand;
         if (Legs is not null)
+        {
             row["legs"] = Legs;
-        if (Legs is not null && !random.OneIn(4))
-            row.Set("twistLimitDeg", random.Whole(14, 22) * 10);
-        if (Legs is not null && random.OneIn(6))
-            row.Set("legOffsetDeg", random.Pick([-5.0, 5.0, 10.0]));
-        Know(row, index % 4, style, material, axial, twist, style.Length(random.In(Free) * Mm));
+            if (!random.OneIn(4))
+                row.Set("twistLimitDeg", random.Whole(14, 22) * 10);
+            if (random.OneIn(6))
+                row.Set("legOffsetDeg", random.Pick([-5.0, 5.0, 10.0]));
+        }
+
+        Written free = style.Length(random.In(Free) * Mm);
+        KnowForce(row, index % WaysToKnow, style, material, axial, free);
+        KnowTorque(row, index % WaysToKnow, style, twist);
         return row;
     }
 
-    /// <summary>How force and torque are known: rates, geometry, loads and torques, or tables of a bench.</summary>
-    private void Know(
-        Row row, int way, UnitStyle style, WireMaterial material, double axial, double twist, Written free)
+    /// <summary>By rate, by geometry, by one load, or by a table of the bench.</summary>
+    private void KnowForce(Row row, int way, UnitStyle style, WireMaterial material, double axial, Written free)
     {
-        var metric = new UnitStyle(inch: false);
-
-        // A spring that is only compressed has no torque to measure: a rate of nothing says so.
-        if (Legs is null || way == 0)
-            row.Set("twistRate", TwistRate(twist));
+        if (way != 3)
+            row.Set("freeLength", free);
         switch (way)
         {
+            case 0:
+                row.Set("rate", style.Rate(axial));
+                break;
             case 1:
-                row.Set("freeLength", free);
                 row["material"] = material.Key;
                 break;
             case 2:
                 Written length = style.Length(Installed * Mm);
-                row.Set("freeLength", free);
                 row.Set("loadLength", length);
                 row.Set("load", style.Force(axial * (free.Si - length.Si)));
                 break;
-            case 3:
-                row["loadTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(i =>
-                {
-                    double at = (Shortest - 2 + i * (Installed - Shortest + 4) / 4) * Mm;
-                    return $"{metric.Length(at).Text}: {metric.Force(axial * (free.Si - at)).Text}";
-                }));
-                break;
             default:
-                row.Set("freeLength", free);
-                row.Set("rate", style.Rate(axial));
+                row["loadTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(Measured));
                 break;
         }
 
-        if (Legs is null)
+        string Measured(int point)
+        {
+            double length = (Shortest - 2 + point * (Installed - Shortest + 4) / 4) * Mm;
+            return $"{Bench.Length(length).Text}: {Bench.Force(axial * (free.Si - length)).Text}";
+        }
+    }
+
+    /// <summary>By rate, by geometry, by two torques, or by a table of the bench.</summary>
+    private void KnowTorque(Row row, int way, UnitStyle style, double twist)
+    {
+        // A spring that is only compressed has no torque to measure: a rate of nothing says so.
+        if (Legs is null || way == 0)
+        {
+            row.Set("twistRate", TwistRate(twist));
             return;
+        }
+
         if (way == 2)
         {
             row.Set("firstTwistDeg", FirstTwistDeg);
@@ -130,8 +138,8 @@ internal sealed record DrivenSprings(
         }
         else if (way == 3)
         {
-            row["torqueTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(i =>
-                $"{i * LastTwistDeg / 4:0}: {metric.Torque(TorqueAt(i * LastTwistDeg / 4)).Text}"));
+            row["torqueTable"] = string.Join("; ", Enumerable.Range(0, 5).Select(
+                point => $"{point * LastTwistDeg / 4:0}: {Bench.Torque(TorqueAt(point * LastTwistDeg / 4)).Text}"));
         }
 
         double TorqueAt(double degrees) => twist * degrees * (Math.PI / 180);

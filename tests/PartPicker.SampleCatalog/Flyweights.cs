@@ -20,9 +20,11 @@ internal sealed record Flyweights(
 
     public static readonly IReadOnlyList<Flyweights> All =
     [
-        new("canyon", 4, new("canyon-drive", 2019, null), 61, 8, 4, new(39, 47), new(95, 101), ArmPaths.Canyon, "canyon-path", "fw-canyon-44"),
+        new("canyon", 4, new("canyon-drive", 2019, null), 61, 8, 4, new(39, 47), new(95, 101), ArmPaths.Canyon,
+            Profile: "canyon-path", Reference: "fw-canyon-44"),
         new("ridge", 1, new("ridge-drive", 2014, 2023), 55, 9, 3, new(38, 44), new(86, 89), ArmPaths.Ridge),
-        new("tour", 4, null, 72, 10, 4, new(56, 74), new(116, 122), ArmPaths.Canyon.Grown(1.2), Reference: "fw-canyon-44"),
+        new("tour", 4, null, 72, 10, 4, new(56, 74), new(116, 122), ArmPaths.Canyon.Grown(1.2),
+            Reference: "fw-canyon-44"),
         new("stub", 3, null, 49, 7, 3, new(34, 44), new(74, 78), ArmPaths.Ridge.Grown(0.9)),
     ];
 
@@ -101,7 +103,8 @@ internal sealed record Flyweights(
 }
 
 /// <summary>Radii over sheave travel, in millimetres.</summary>
-internal sealed record ArmPaths((double X, double Y)[] Body, (double X, double Y)[] Heel, (double X, double Y)[] Tip)
+internal sealed record ArmPaths(
+    (double X, double Y)[] Body, (double X, double Y)[] Heel, (double X, double Y)[] Tip)
 {
     public static readonly ArmPaths Canyon = new(
         [(0, 43), (3, 47), (6, 50.6), (9, 53.8), (12, 56.8), (15, 59.6), (18, 62.2), (22, 65.5), (27, 69.4)],
@@ -109,7 +112,10 @@ internal sealed record ArmPaths((double X, double Y)[] Body, (double X, double Y
         [(0, 47), (7, 60), (14, 71.2), (21, 81), (28, 90)]);
 
     public static readonly ArmPaths Ridge = new(
-        [(0, 36.5), (2.5, 40.15), (5, 43.35), (8, 46.8), (11, 49.9), (14, 52.75), (17, 55.35), (20, 57.85), (23.5, 60.6)],
+        [
+            (0, 36.5), (2.5, 40.15), (5, 43.35), (8, 46.8), (11, 49.9), (14, 52.75), (17, 55.35), (20, 57.85),
+            (23.5, 60.6),
+        ],
         [(0, 33), (6, 38.2), (12, 43), (18, 47.4), (24, 51.2)],
         [(0, 40.4), (6, 51.6), (12, 61.1), (18, 69.2), (24, 76.4)]);
 

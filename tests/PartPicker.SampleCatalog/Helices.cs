@@ -54,7 +54,8 @@ internal sealed record Helices(
                 break;
             default:
                 row["name"] = $"Helix in three angles of the {Key} class, from {start:0.#} degrees";
-                row["anglePoints"] = $"0 mm: {start:0.#}; {Math.Round(travel * 0.4):0} mm: {start - drop + 1:0.#}; {travel:0} mm: {start - drop:0.#}";
+                row["anglePoints"] = $"0 mm: {start:0.#}; {Math.Round(travel * 0.4):0} mm: {start - drop + 1:0.#}; "
+                    + $"{travel:0} mm: {start - drop:0.#}";
                 break;
         }
 

@@ -10,7 +10,8 @@ internal static class Points
         [.. curve.Select(p => (p.X, p.Y * factor + p.X * tilt))];
 
     public static string Cell(this (double X, double Y)[] curve) =>
-        string.Join("; ", curve.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##} mm: {p.Y:0.##} mm")));
+        string.Join("; ", curve.Select(
+            p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##} mm: {p.Y:0.##} mm")));
 
     public static string Grams(IEnumerable<double> masses) =>
         string.Join("; ", masses.Select(m => string.Create(CultureInfo.InvariantCulture, $"{m:0.##} g")));

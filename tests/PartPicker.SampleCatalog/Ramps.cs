@@ -1,6 +1,6 @@
 namespace PartPicker.SampleCatalog;
 
-/// <summary>Adjustable ramps of the farm machine: a path for each step of the adjuster, and pins of several masses.</summary>
+/// <summary>Adjustable ramps of the farm machine: a path for each step, and pins of several masses.</summary>
 internal static class Ramps
 {
     private const int Count = 4;
@@ -32,7 +32,8 @@ internal static class Ramps
         row.Set("bodyMass [g]", mass);
         row["armLength"] = "42 mm";
         row["pinBore"] = "6 mm";
-        row.Set("tipRadius", new UnitStyle(inch: random.OneIn(3)).Length(random.Between(64, 68) * UnitStyle.Mm));
+        var style = new UnitStyle(inch: random.OneIn(3));
+        row.Set("tipRadius", style.Length(random.Between(64, 68) * UnitStyle.Mm));
         row.Set("setCount", 4);
         row["adjusterCurves"] = string.Join(" | ", Enumerable.Range(1, steps).Select(
             step => $"{step} = {Path.Bent(factor, (step - 2) * tilt).Cell()}"));

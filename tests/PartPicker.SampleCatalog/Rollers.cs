@@ -1,6 +1,6 @@
 namespace PartPicker.SampleCatalog;
 
-/// <summary>Sliding rollers of the scooter: grams alone, since the path is in the ramps of the clutch.</summary>
+/// <summary>Sliding rollers of the scooter: grams alone, since their path is the clutch's.</summary>
 internal static class Rollers
 {
     private const int Count = 5;

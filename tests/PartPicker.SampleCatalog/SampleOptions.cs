@@ -13,7 +13,7 @@ public sealed record SampleOptions(int Seed, int Scale, string Folder)
     /// <summary>The seed and the scale of the committed catalog, and where it lies.</summary>
     public static readonly SampleOptions Standard = new(Seed: 1, Scale: 1, Folder: "catalog-samples");
 
-    /// <summary>Beyond this the import would refuse the files for their length.</summary>
+    /// <summary>Ample for a load test, and well within the lines that an import takes.</summary>
     public const int MaxScale = 100;
 
     /// <exception cref="ArgumentException">An option is unknown, or has no value that it can take.</exception>
@@ -22,7 +22,9 @@ public sealed record SampleOptions(int Seed, int Scale, string Folder)
         SampleOptions options = Standard;
         for (int i = 0; i < args.Count; i += 2)
         {
-            string value = i + 1 < args.Count ? args[i + 1] : throw new ArgumentException($"{args[i]} needs a value.");
+            string value = i + 1 < args.Count
+                ? args[i + 1]
+                : throw new ArgumentException($"{args[i]} needs a value.");
             options = args[i] switch
             {
                 "--seed" => options with { Seed = Whole(args[i], value, 0, int.MaxValue) },
@@ -39,5 +41,6 @@ public sealed record SampleOptions(int Seed, int Scale, string Folder)
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value)
         && value >= least && value <= greatest
             ? value
-            : throw new ArgumentException($"{option} is a whole number from {least} to {greatest}, not \"{text}\".");
+            : throw new ArgumentException(
+                $"{option} is a whole number from {least} to {greatest}, not \"{text}\".");
 }

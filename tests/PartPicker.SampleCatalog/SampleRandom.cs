@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PartPicker.SampleCatalog;
 
-/// <summary>A stream of random draws that is the same on every machine and with every version of the framework.</summary>
+/// <summary>A stream of draws that is the same on every machine and with every version of the framework.</summary>
 /// <remarks>SplitMix64: Steele, Lea, Flood, Fast splittable pseudorandom number generators, 2014.</remarks>
 internal sealed class SampleRandom
 {

@@ -10,6 +10,11 @@ namespace PartPicker.Tests.Catalog;
 /// <summary>The sample catalog is what its program writes, can be grown, and is true to itself.</summary>
 public sealed class SampleCatalogTests
 {
+    // Not the drive springs: how many of them have an old number beside them is drawn as well.
+    private static readonly string[] Drawn = ["driven-springs.csv", "flyweights.csv", "helices.csv"];
+
+    private const double MakersScatter = 0.05;
+
     [Fact]
     public void The_committed_files_are_byte_for_byte_what_the_program_writes()
     {
@@ -22,7 +27,7 @@ public sealed class SampleCatalogTests
             byte[] made = File.ReadAllBytes(Path.Combine(written.Folder, name));
             Assert.True(
                 committed.AsSpan().SequenceEqual(made),
-                $"{name} is not what the program writes. Run it: dotnet run --project tests/PartPicker.SampleCatalog");
+                $"{name} is not what dotnet run --project tests/PartPicker.SampleCatalog writes: run that again.");
         }
     }
 
@@ -32,7 +37,7 @@ public sealed class SampleCatalogTests
         IReadOnlyList<CsvFile> one = SampleFiles.Make(seed: 1, scale: 1);
         IReadOnlyList<CsvFile> other = SampleFiles.Make(seed: 2, scale: 1);
 
-        foreach ((CsvFile a, CsvFile b) in one.Zip(other).Where(p => p.First.Name is "driven-springs.csv" or "helices.csv"))
+        foreach ((CsvFile a, CsvFile b) in one.Zip(other).Where(p => Drawn.Contains(p.First.Name)))
         {
             Assert.Equal(a.Ids, b.Ids);
             Assert.NotEqual(a.Text, b.Text);
@@ -67,24 +72,25 @@ public sealed class SampleCatalogTests
     public void There_are_enough_of_each_kind_to_show_the_service_at_work(ItemKind kind, int least) =>
         Assert.InRange(SampleFolder.Import.Contents!.Items.Count(i => i.Kind == kind), least, int.MaxValue);
 
-    /// <summary>A spring that is known by drawing and by rating must not contradict itself by more than a maker's scatter.</summary>
     [Fact]
     public void Drawing_and_rating_of_a_drive_spring_agree_within_a_few_per_cent()
     {
         (DriveSpring Spring, double Stated)[] both =
         [
-            .. SampleFolder.Snapshot.All<DriveSpring>().Where(s => s.KnownByGeometry && StatedRate(s) is not null)
-                .Select(s => (s, StatedRate(s)!.Value)),
+            .. from spring in SampleFolder.Snapshot.All<DriveSpring>()
+               where spring.KnownByGeometry && StatedRate(spring) is not null
+               select (spring, StatedRate(spring)!.Value),
         ];
 
         Assert.InRange(both.Length, 30, int.MaxValue);
         foreach ((DriveSpring spring, double stated) in both)
         {
             Length wire = spring.WireDiameter!.Value;
+            Length mean = Length.FromMeters(spring.OutsideDiameter!.Value.Meters - wire.Meters);
             double drawn = HelicalSpring.Rate(
-                WireMaterial.Find(spring.Material!)!.ShearModulus(wire), wire,
-                Length.FromMeters(spring.OutsideDiameter!.Value.Meters - wire.Meters), spring.ActiveCoils!.Value).NewtonsPerMeter;
-            Assert.True(Math.Abs(stated / drawn - 1) < 0.05, $"{spring.Id}: rated {stated:0} N/m, drawn {drawn:0} N/m");
+                WireMaterial.Find(spring.Material!)!.ShearModulus(wire), wire, mean, spring.ActiveCoils!.Value).NewtonsPerMeter;
+            Assert.True(
+                Math.Abs(stated / drawn - 1) < MakersScatter, $"{spring.Id}: rated {stated:0}, drawn {drawn:0} N/m");
         }
     }
 

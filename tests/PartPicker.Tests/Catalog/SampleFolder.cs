@@ -10,8 +10,8 @@ internal static class SampleFolder
 
     public static readonly ImportResult Import = CatalogImport.ReadFolder(Path);
 
-    public static CatalogSnapshot Snapshot { get; } = new("samples", Import.Contents
-        ?? throw new InvalidOperationException($"The sample catalog has findings: {string.Join("; ", Import.Findings)}"));
+    public static readonly CatalogSnapshot Snapshot = new("samples", Import.Contents
+        ?? throw new InvalidOperationException($"The sample catalog has findings, as {Import.Findings[0]}"));
 
     private static string Root()
     {

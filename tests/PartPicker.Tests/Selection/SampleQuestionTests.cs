@@ -44,11 +44,13 @@ public sealed class SampleQuestionTests
         PickRequest request = Read(file);
         var problems = new List<RequestProblem>();
         MachineModel machine = MachineModel.Create(request.Machine, problems)!;
-        SetUp? fitted = new SetUpReader(SampleFolder.Snapshot, request.Machine, problems).Find(request.Fitted!, "fitted");
+        var reader = new SetUpReader(SampleFolder.Snapshot, request.Machine, problems);
+        SetUp? fitted = reader.Find(request.Fitted!, "fitted");
         Assert.Empty(problems);
 
-        CandidatePools? pools = new PoolBuilder(
-            SampleFolder.Snapshot, machine, fitted!, request, new FitReport(request.DemandChecked)).Build(problems);
+        var report = new FitReport(request.DemandChecked);
+        CandidatePools? pools = new PoolBuilder(SampleFolder.Snapshot, machine, fitted!, request, report)
+            .Build(problems, CancellationToken.None);
 
         Assert.Empty(problems);
         Assert.InRange(pools!.Combinations, 0, MostSets);
@@ -79,7 +81,8 @@ public sealed class SampleQuestionTests
         {
             var problems = new List<RequestProblem>();
             MachineModel machine = MachineModel.Create(profile, problems)!;
-            SetUp fitted = new SetUpReader(SampleFolder.Snapshot, profile, problems).Find(profile.Machine.Fitted!, "fitted")!;
+            var reader = new SetUpReader(SampleFolder.Snapshot, profile, problems);
+            SetUp fitted = reader.Find(profile.Machine.Fitted!, "fitted")!;
 
             RequestCheck.CheckKept(Enum.GetValues<Slot>().ToHashSet(), fitted, machine, problems);
 
@@ -120,7 +123,9 @@ public sealed class SampleQuestionTests
         };
 
         string? Id(string member) =>
-            set.ValueKind == JsonValueKind.Object && set.TryGetProperty(member, out JsonElement id) ? id.GetString() : null;
+            set.ValueKind == JsonValueKind.Object && set.TryGetProperty(member, out JsonElement id)
+                ? id.GetString()
+                : null;
     }
 
     private static IEnumerable<string> Words(JsonElement body, string member) =>
