@@ -14,7 +14,7 @@ public static class ImportLimits
     /// <summary>Room for a curve of as many points as a field takes.</summary>
     public const int MaxCellLength = 10_000;
 
-    /// <summary>Nesting of a machine file: a point of a wrapped list of curves stands at the seventh level.</summary>
+    /// <summary>Nesting of a machine file: a point in a wrapped list of curves is the seventh level.</summary>
     public const int MaxJsonDepth = 8;
 
     public const int MaxBaselines = 50;

@@ -46,9 +46,10 @@ internal static class Orders
             double play = greater * Play;
             if (order.MayEqual ? lesser <= greater + play : lesser < greater - play)
                 continue;
+            string times = order.Times == 1 ? "" : $"{order.Times} times ";
             item.Refuse(order.Lesser, findings, new(
                 FindingCodes.NotBelow,
-                $"{(order.Times == 1 ? "" : $"{order.Times} times ")}{order.Lesser} must {(order.MayEqual ? "not be above" : "be below")} "
+                $"{times}{order.Lesser} must {(order.MayEqual ? "not be above" : "be below")} "
                 + $"{order.Greater}, which is {item.Written[order.Greater]}. Check both."));
         }
 

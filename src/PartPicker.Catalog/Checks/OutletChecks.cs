@@ -17,8 +17,10 @@ internal static class OutletChecks
         }
 
         var outlets = draft.Outlets.Select(o => o.Outlet.Id).ToHashSet(StringComparer.Ordinal);
-        foreach (((string outlet, Slot _), DraftLabour labour) in draft.Labour.Where(l => !outlets.Contains(l.Key.Outlet)))
+        foreach (((string outlet, Slot _), DraftLabour labour) in draft.Labour)
         {
+            if (outlets.Contains(outlet))
+                continue;
             draft.Findings.Add(labour.File, labour.Line, "outlet", outlet, new(
                 FindingCodes.UnknownReference,
                 "No file in outlets/ has this name. Check the spelling, or add the file."));

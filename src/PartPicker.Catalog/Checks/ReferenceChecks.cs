@@ -111,7 +111,8 @@ internal sealed class ReferenceChecks
 
         return null;
 
-        string? Next(string from) =>
-            draft.Find(from) is { } found && found.Item.Kind == item.Item.Kind ? (string?)field.Get(found.Item) : null;
+        string? Next(string from) => draft.Find(from) is { } found && found.Item.Kind == item.Item.Kind
+            ? (string?)field.Get(found.Item)
+            : null;
     }
 }

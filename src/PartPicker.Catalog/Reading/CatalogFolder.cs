@@ -38,6 +38,8 @@ internal static class CatalogFolder
         ["kits.csv"] = ItemKind.Kit,
     };
 
+    private static IEnumerable<string> Known => PartFiles.Keys.Append(Labour).Concat(Subfolders);
+
     /// <summary>The files to read, in an order that is the same on every machine.</summary>
     public static IReadOnlyList<FolderFile> List(string folder, Findings findings)
     {
@@ -92,7 +94,7 @@ internal static class CatalogFolder
             else if (!isFolder && name == Labour)
                 yield return new FolderFile(path, name, FileContent.Labour);
             else if (isFolder ? !Subfolders.Contains(name) : IsData(name))
-                RefuseFile(name, $"Known here: {string.Join(", ", PartFiles.Keys.Append(Labour).Concat(Subfolders))}.", findings);
+                RefuseFile(name, $"Known here: {string.Join(", ", Known)}.", findings);
         }
     }
 

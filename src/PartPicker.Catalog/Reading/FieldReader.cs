@@ -73,12 +73,15 @@ internal static class FieldReader
 
     private static CurvePoint[]? Curve(
         Field field, Token whole, IReadOnlyList<Token> points, Action<Token, Refusal> refuse) =>
-        Entries(whole, points, field.MinPoints, refuse, (Token token, List<CurvePoint> earlier, out CurvePoint point) =>
-            Point(field, token, out point)
-            ?? (earlier.Count == 0 || point.X > earlier[^1].X
-                ? null
-                : new Refusal(
-                    FindingCodes.NotRising, "The first number of each point must be above that of the point before.")));
+        Entries(
+            whole, points, field.MinPoints, refuse,
+            (Token token, List<CurvePoint> earlier, out CurvePoint point) =>
+                Point(field, token, out point)
+                ?? (earlier.Count == 0 || point.X > earlier[^1].X
+                    ? null
+                    : new Refusal(
+                        FindingCodes.NotRising,
+                        "The first number of each point must be above that of the point before.")));
 
     private static NamedCurve[]? NamedCurves(Field field, WrittenValue written, Action<Token, Refusal> refuse)
     {
@@ -139,10 +142,7 @@ internal static class FieldReader
                 fit = new ClutchFit(token.Part(EntryMembers.Clutch) ?? "", from, to);
                 return Formed(token, "the id of a clutch and its model-years: clutch-id 2018-2023, clutch-id 2018-")
                     ?? ValueReader.Id(fit.ClutchId) ?? badFrom ?? badTo
-                    ?? (from > to
-                        ? new Refusal(FindingCodes.NotBelow, $"The first year, {from}, is after the last. Exchange them.")
-                        : null)
-                    ?? Repeated(earlier.Contains(fit));
+                    ?? Exchanged(from, to) ?? Repeated(earlier.Contains(fit));
             });
 
     private static KitLine[]? KitLines(Field field, WrittenValue written, Action<Token, Refusal> refuse) =>
@@ -173,6 +173,10 @@ internal static class FieldReader
     private static Refusal? Formed(Token entry, string form) => entry.Parts.Count > 0
         ? null
         : new(FindingCodes.BadEntry, $"An entry is {form}. Entries are parted by semicolons.");
+
+    private static Refusal? Exchanged(int? from, int? to) => from > to
+        ? new(FindingCodes.NotBelow, $"The first year, {from}, is after the last. Exchange them.")
+        : null;
 
     private static Refusal? Twin(bool there, string name) => there
         ? new(FindingCodes.DuplicateValue, $"The name {name} stands twice. Name each as it is stamped.")

@@ -8,7 +8,8 @@ internal static class JsonTokens
 {
     private const string Curves = "An object of lists of pairs [x, y] by the name of the step";
     private const string Holes =
-        "An object of twist in degrees by the name of the hole, or a list of { \"sheave\", \"helix\", \"twistDeg\" },";
+        "An object of twist in degrees by the name of the hole, or a list of "
+        + "{ \"sheave\", \"helix\", \"twistDeg\" },";
 
     /// <summary>Null when the value does not have the form of its field.</summary>
     public static WrittenValue? Take(JsonSource source, Field field, JsonValue value)

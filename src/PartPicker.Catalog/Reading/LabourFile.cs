@@ -9,12 +9,13 @@ internal static class LabourFile
     private const string Outlet = "outlet";
     private const string SlotColumn = "slot";
     private const string Minutes = "minutes";
+    private static readonly string[] ColumnNames = [Outlet, SlotColumn, Minutes];
 
     public static void Read(FolderFile file, string text, CatalogDraft draft)
     {
         Findings findings = draft.Findings;
         if (CsvTable.Read(file.Name, text, findings) is not { } table
-            || FixedColumns.Find(file.Name, table.Header, [Outlet, SlotColumn, Minutes], findings) is not { } columns)
+            || FixedColumns.Find(file.Name, table.Header, ColumnNames, findings) is not { } columns)
         {
             return;
         }
@@ -31,15 +32,19 @@ internal static class LabourFile
             Refuse(Minutes, ValueReader.Whole(Cell(Minutes), 0, MaxMinutes, out long minutes));
             if (findings.Count > before)
                 return;
-            if (!draft.Labour.TryAdd((outlet, (Slot)slot!), new DraftLabour((int)minutes, file.Name, row.Line)))
-                Refuse(SlotColumn, new(FindingCodes.DuplicateValue, "The outlet has this slot already. Leave one out."));
+            if (!draft.Labour.TryAdd((outlet, (Slot)slot!), new((int)minutes, file.Name, row.Line)))
+            {
+                Refuse(SlotColumn, new(
+                    FindingCodes.DuplicateValue, "The outlet has this slot already. Leave one out."));
+            }
 
             string Cell(string column) => row.Cells[columns[column]];
 
             void Refuse(string column, Refusal? refusal)
             {
+                string cell = Cell(column);
                 if (refusal is not null)
-                    findings.Add(file.Name, row.Line, column, Cell(column) is { Length: > 0 } cell ? cell : null, refusal);
+                    findings.Add(file.Name, row.Line, column, cell.Length == 0 ? null : cell, refusal);
             }
         }
     }

@@ -3,7 +3,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Catalog;
 
-/// <summary>A JSON file of machines and their pieces; parts may stand here too, each value with its origin.</summary>
+/// <summary>A JSON file of machines and their pieces; parts may stand here too.</summary>
 internal static class MachineFile
 {
     private static readonly Dictionary<string, ItemKind> Lists = new(StringComparer.Ordinal)

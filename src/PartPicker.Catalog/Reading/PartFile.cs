@@ -121,7 +121,9 @@ internal static class PartFile
             return new(
                 FindingCodes.UnitInHeader,
                 $"{field.Name} takes no unit in the header: "
-                + (field.Shape is FieldShape.Curve or FieldShape.NamedCurves ? "write units in the points." : "its cells have none."));
+                + (field.Shape is FieldShape.Curve or FieldShape.NamedCurves
+                    ? "write units in the points."
+                    : "its cells have none."));
         }
 
         return QuantityReader.Read(1, unit, field.Dimension!).Problem is { } problem

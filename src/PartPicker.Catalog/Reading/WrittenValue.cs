@@ -10,7 +10,9 @@ internal sealed record WrittenValue(Token Whole, IReadOnlyList<Token> Tokens, st
 }
 
 /// <summary>A piece of text, and the CSV column or the JSON pointer where it stands.</summary>
-/// <param name="Key">What it belongs to: X of a point, the name of a hole or of a step, the member of an entry.</param>
+/// <param name="Key">
+/// What it belongs to: X of a point, the name of a hole or of a step, the member of an entry.
+/// </param>
 internal sealed record Token(string? Key, string Text, string Place)
 {
     public string Written => Key is null ? Text : $"{Key}: {Text}";

@@ -64,7 +64,7 @@ public sealed record Field(ItemKind Kind, string Name, FieldShape Shape, string 
     /// <inheritdoc cref="XScale"/>
     public double YScale { get; init; } = 1;
 
-    /// <summary>Least value allowed, in SI (for a curve: of Y; for clutches: of their years; for a kit: of packs).</summary>
+    /// <summary>Least value allowed, in SI; of a curve its Y, of listed clutches the years, of a kit the packs.</summary>
     public double Min { get; init; }
 
     /// <summary>Greatest value allowed, likewise.</summary>
@@ -84,8 +84,12 @@ public sealed record Field(ItemKind Kind, string Name, FieldShape Shape, string 
 
     public bool Required { get; init; }
 
-    /// <summary>True where a value could be measured, and so has an <see cref="Origin"/>; names and facts of the trade have none.</summary>
-    public bool HasOrigin { get; init; } = Shape is not (FieldShape.Text or FieldShape.Reference or FieldShape.KitLines);
+    /// <summary>
+    /// True where a value could be measured, and so has an <see cref="Origin"/>: not for names, years and facts of the
+    /// trade.
+    /// </summary>
+    public bool HasOrigin { get; init; } =
+        Shape is not (FieldShape.Text or FieldShape.Reference or FieldShape.KitLines);
 
     /// <summary>Value for an item that does not state this field; null: stays unknown.</summary>
     public object? Default { get; init; }

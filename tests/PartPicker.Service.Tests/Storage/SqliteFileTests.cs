@@ -197,6 +197,17 @@ public sealed class SqliteFileTests : IDisposable
     }
 
     [Fact]
+    public void Labour_of_a_slot_that_this_program_does_not_know_is_refused()
+    {
+        file.Open().Save(SampleItems.Contents(), Now);
+        Execute("UPDATE labour SET slot = 'axle' WHERE slot = 'helix'");
+
+        StoreException e = Assert.Throws<StoreException>(() => file.Open().LoadNewest());
+
+        Assert.Contains("axle", e.Message);
+    }
+
+    [Fact]
     public void Expired_picks_are_purged_when_another_is_kept()
     {
         SqliteStore store = file.Open();

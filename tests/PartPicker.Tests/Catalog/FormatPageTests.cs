@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using PartPicker.Parts;
 using Xunit;
 
@@ -21,6 +22,20 @@ public sealed class FormatPageTests
             foreach (string word in field.ChoiceType?.GetEnumNames() ?? [])
                 Assert.Contains($"`{JsonNamingPolicy.CamelCase.ConvertName(word)}`", Page);
         }
+    }
+
+    [Fact]
+    public void The_machine_that_it_shows_is_read_without_a_finding()
+    {
+        string shown = Regex.Match(Page, "```json\n(\\{\n.*?)```", RegexOptions.Singleline).Groups[1].Value;
+        var catalog = new TestCatalog().Clear();
+        foreach (string file in Directory.GetFiles(SampleFolder.Path, "*", SearchOption.AllDirectories))
+            catalog.Set(Path.GetRelativePath(SampleFolder.Path, file), File.ReadAllBytes(file));
+
+        Machine machine = catalog.Set("machines/valley-two-seater.json", shown).Item<Machine>("valley-two-seater");
+
+        Assert.Equal("valley-drive", machine.DriveClutchId);
+        Assert.NotNull(machine.Fitted);
     }
 
     [Fact]
