@@ -19,7 +19,7 @@ public sealed class RequestReaderTests
 
         Assert.Equal(SampleCatalog.Machine, request.Machine.Machine.Id);
         Assert.Equal(2200, request.Target.EngagementRpm);
-        Assert.Equal([new RatioRpm(1, 7900)], request.Target.Shift);
+        Assert.Equal(new ShiftGoal.Flat(7900), request.Target.Shift);
         Assert.Equal(Tolerances.Standard, request.Tolerances);
         Assert.Equal(ScoreWeights.Standard, request.Weights);
         Assert.Equal(request.Machine.Machine.Fitted, request.Fitted);
@@ -56,7 +56,9 @@ public sealed class RequestReaderTests
             }
             """);
 
-        Assert.Equal([new RatioRpm(3, 7750), new RatioRpm(0.8, 8100)], request.Target.Shift);
+        Assert.Equal(
+            [new RatioRpm(3, 7750), new RatioRpm(0.8, 8100)],
+            Assert.IsType<ShiftGoal.ByRatio>(request.Target.Shift).Points);
         Assert.Equal(new Tolerances(50, 100), request.Tolerances);
         Assert.Equal(new ScoreWeights(0.1, 0.9), request.Weights);
         Assert.Equal(request.Fitted, request.Baseline!.Parts);
