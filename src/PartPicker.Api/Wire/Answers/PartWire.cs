@@ -1,23 +1,15 @@
-using PartPicker.Parts;
+using System.Text.Json.Serialization;
 
 namespace PartPicker.Api.Wire;
 
 /// <summary>A part with every value that the catalog knows.</summary>
-internal sealed record PartWire
+internal sealed record PartWire : PartFactsWire
 {
     /// <summary>The catalog that was read.</summary>
+    [JsonPropertyOrder(-1)]
     public required string CatalogRevision { get; init; }
 
-    /// <summary>Unique in the catalog.</summary>
-    public required string Id { get; init; }
-
-    /// <summary>driveSpring, flyweight, drivenSpring or helix.</summary>
-    [WordsOf(typeof(ItemKind))]
-    public required string Kind { get; init; }
-
-    /// <summary>What a person calls it; may be empty.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Its values by name; what is not known is not listed.</summary>
-    public required IReadOnlyDictionary<string, FieldValueWire> Fields { get; init; }
+    /// <summary>What the outlets that were named ask for it.</summary>
+    [JsonPropertyOrder(1)]
+    public required IReadOnlyList<OfferWire> Offers { get; init; }
 }
