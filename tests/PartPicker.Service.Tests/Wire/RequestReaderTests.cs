@@ -153,8 +153,8 @@ public sealed class RequestReaderTests
         "/fitted/stationMasses/heel unit-needed", "/fitted/stationMasses/tip out-of-range",
         "/fitted/stationMasses/toe unknown-member")]
     [InlineData(""" "fitted": { "hole": "9", "helix": "none-such", "stationMasses": { "tip": "3 g", "middle": "1 g" } } """,
-        "/fitted/helix unknown-part", "/fitted/hole unknown-hole", "/fitted/stationMasses/middle station-mass",
-        "/fitted/stationMasses/tip station-mass")]
+        "/fitted/helix unknown-part", "/fitted/stationMasses/tip station-mass",
+        "/fitted/stationMasses/middle station-mass", "/fitted/hole unknown-hole")]
     [InlineData(""" "fitted": { "flyweight": "none-such", "stationMasses": { "tip": "3 g" } } """,
         "/fitted/flyweight unknown-part")]
     [InlineData(""" "baseline": { "engagementRpm": 2000, "shiftRpm": 7800, "parts": { "hole": "9" } } """,

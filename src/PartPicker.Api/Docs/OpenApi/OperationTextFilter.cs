@@ -36,8 +36,8 @@ internal sealed class OperationTextFilter : IOperationFilter
         Name = parameter.Name,
         In = ParameterLocation.Query,
         Description = parameter.Sentence,
-        Style = parameter.ExampleOfMany is null ? null : ParameterStyle.Form,
-        Explode = parameter.ExampleOfMany is not null || parameter.Repeats,
+        Style = ParameterStyle.Form,
+        Explode = true, // The usual way of a query, and the only one: a name for each value.
         Schema = parameter.Repeats
             ? new OpenApiSchema { Type = JsonSchemaType.Array, Items = ValueOf(parameter) }
             : ValueOf(parameter),

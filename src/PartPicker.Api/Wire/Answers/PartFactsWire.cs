@@ -1,5 +1,3 @@
-using PartPicker.Parts;
-
 namespace PartPicker.Api.Wire;
 
 /// <summary>What the catalog knows of a part.</summary>
@@ -9,7 +7,7 @@ internal abstract record PartFactsWire
     public required string Id { get; init; }
 
     /// <summary>driveSpring, flyweight, drivenSpring, helix, belt, shim or kit.</summary>
-    [WordsOf(typeof(ItemKind))]
+    [PartKind]
     public required string Kind { get; init; }
 
     /// <summary>What a person calls it; may be empty.</summary>
