@@ -22,6 +22,12 @@ if (options.Help)
     return 0;
 }
 
+if (options.Page is { } page)
+{
+    Console.Write(ReferencePages.Find(page));
+    return 0;
+}
+
 if (PortChoice.Find(options.Port, Console.Out) is not { } port)
 {
     Console.Error.WriteLine(

@@ -6,7 +6,7 @@ namespace PartPicker.Api.CommandLine;
 internal static class PickTable
 {
     private static readonly string[] Heads =
-        ["rank", "engages", "shifts out", "miss", "price", "within", "anchored", "change"];
+        ["rank", "engages", "shifts out", "miss", "price", "work", "within", "anchored", "change"];
 
     public static void Print(PickAnswerWire answer, TextWriter to)
     {
@@ -23,7 +23,11 @@ internal static class PickTable
             to.WriteLine($"In the way: {obstacle.Sentence}");
         PrintHighlights(answer, to);
         if (answer.Picks.Count > 0)
+        {
+            PrintPurchases(answer.Picks[0].ToBuy, request.Outlet, to);
             PrintCautions(answer.Picks[0], to);
+        }
+
         to.WriteLine();
     }
 
@@ -39,11 +43,36 @@ internal static class PickTable
 
     private static void PrintHighlights(PickAnswerWire answer, TextWriter to)
     {
-        if (answer.Cheapest is { } cheapest)
-            to.WriteLine($"Cheapest within tolerance: {Money.Text(cheapest.Price)}, miss {Miss(cheapest.Miss)}, {Changes(cheapest.Changes, cheapest.Parts)}");
-        if (answer.FewestChanges is { } fewest)
-            to.WriteLine($"Fewest changes within tolerance: {Money.Text(fewest.Price)}, miss {Miss(fewest.Miss)}, {Changes(fewest.Changes, fewest.Parts)}");
+        PrintHighlight("Cheapest", answer.Cheapest, to);
+        PrintHighlight("Fewest changes", answer.FewestChanges, to);
     }
+
+    private static void PrintHighlight(string what, ShortPickWire? pick, TextWriter to)
+    {
+        if (pick is not null)
+        {
+            to.WriteLine($"{what} within tolerance: {Money.Text(pick.Price)}, {Work(pick.LabourMinutes)}, "
+                + $"miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
+        }
+    }
+
+    private static void PrintPurchases(IReadOnlyList<PurchaseWire> lines, string? outlet, TextWriter to)
+    {
+        if (lines.Count == 0)
+            return;
+        to.WriteLine();
+        to.WriteLine($"To buy for the first choice at {outlet}:");
+        PrintRows([.. lines.Select(Row)], to, indent: "  ");
+    }
+
+    private static string[] Row(PurchaseWire line) =>
+    [
+        $"{line.Packs} x {line.Id}",
+        line.Name,
+        Money.Text(line.Price),
+        line.Stock is { } stock ? $"{stock} in stock" : "stock not known",
+        line.Alternate is { } other ? $"nearest in stock: {other.Id}, miss {Miss(other.Miss)}" : "",
+    ];
 
     private static void PrintCautions(PickWire first, TextWriter to)
     {
@@ -56,10 +85,11 @@ internal static class PickTable
     private static string[] Row(PickWire pick) =>
     [
         $"{pick.Rank}",
-        pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not asked",
+        pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not by belt",
         pick.ShiftOutRpm is { } rpm ? Rpm(rpm) : "never",
         Miss(pick.Miss),
         Money.Text(pick.Price),
+        Work(pick.LabourMinutes),
         pick.WithinTolerance ? "yes" : "no",
         pick.Anchored ? "yes" : "no",
         Changes(pick.Changes, pick.Parts),
@@ -105,15 +135,17 @@ internal static class PickTable
     private static string ShiftsOut(double? rpm) =>
         rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
 
+    private static string Work(int? minutes) => minutes is { } known ? $"{known} min" : "not known";
+
     private static string Miss(double? miss) => miss is { } value ? $"{value:F3}" : "an unknown number of";
 
     private static string Anchored(bool anchored) => anchored ? "anchored to a measured run" : "not anchored";
 
     // Columns as wide as their widest entry; the last one runs free.
-    private static void PrintRows(IReadOnlyList<string[]> rows, TextWriter to)
+    private static void PrintRows(IReadOnlyList<string[]> rows, TextWriter to, string indent = "")
     {
         int[] widths = [.. rows[0].Select((_, column) => rows.Max(row => row[column].Length))];
         foreach (string[] row in rows)
-            to.WriteLine(string.Join("  ", row.Select((cell, column) => cell.PadRight(widths[column]))).TrimEnd());
+            to.WriteLine(indent + string.Join("  ", row.Select((cell, column) => cell.PadRight(widths[column]))).TrimEnd());
     }
 }

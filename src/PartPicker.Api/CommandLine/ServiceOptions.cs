@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartPicker.Api.Docs;
 
 namespace PartPicker.Api.CommandLine;
 
@@ -7,6 +8,7 @@ internal sealed record ServiceOptions
 {
     public const int StandardPort = 5180;
     private const int MaxPort = 65_535;
+    private const string DocsCommand = "docs";
 
     // Settings of the web host itself are passed on as they are, in the form --environment=Development.
     private static readonly string[] HostSettingNames = ["environment", "contentRoot", "applicationName"];
@@ -18,6 +20,9 @@ internal sealed record ServiceOptions
     public bool Quiet { get; init; }
 
     public bool Help { get; init; }
+
+    /// <summary>Print this page of reference and end; serve when null.</summary>
+    public string? Page { get; init; }
 
     /// <summary>Where to listen; 0 takes any free port.</summary>
     public int Port { get; init; } = StandardPort;
@@ -35,6 +40,8 @@ internal sealed record ServiceOptions
     /// <summary>The options, or a sentence that says what is wrong with them.</summary>
     public static (ServiceOptions? Options, string? Complaint) Read(IReadOnlyList<string> args)
     {
+        if (args is [DocsCommand, ..])
+            return ReadPage([.. args.Skip(1)]);
         ServiceOptions options = new();
         List<string> hostSettings = [];
         for (int i = 0; i < args.Count; i++)
@@ -63,6 +70,11 @@ internal sealed record ServiceOptions
 
         return (options with { HostSettings = hostSettings }, null);
     }
+
+    private static (ServiceOptions? Options, string? Complaint) ReadPage(IReadOnlyList<string> names) =>
+        names is [var name] && ReferencePages.Names.Contains(name)
+            ? (new ServiceOptions { Page = name }, null)
+            : (null, $"'{DocsCommand}' takes one of: {string.Join(", ", ReferencePages.Names)}.");
 
     private (ServiceOptions? Options, string? Complaint) With(string name, string? value, string sent) =>
         name switch

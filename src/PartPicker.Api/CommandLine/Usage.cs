@@ -1,3 +1,5 @@
+using PartPicker.Api.Docs;
+
 namespace PartPicker.Api.CommandLine;
 
 /// <summary>What the command line takes.</summary>
@@ -10,6 +12,7 @@ internal static class Usage
         Part Picker: picks clutch parts for belt-type CVTs.
 
         dotnet run -c Release --project src/PartPicker.Api -- [options]
+        dotnet run -c Release --project src/PartPicker.Api -- docs {string.Join('|', ReferencePages.Names)}
 
           --once         answer the sample question and end
           --quiet        serve without asking the sample question
@@ -18,5 +21,7 @@ internal static class Usage
           --data DIR     keep the store here (.data in the repository)
           --catalog DIR  import this catalog; without it an empty store takes catalog-samples
           --help         show this
+
+          docs NAME      print a page of reference, which is written from the program itself
         """;
 }

@@ -23,7 +23,7 @@ internal static class CatalogFolder
 {
     private const string Machines = "machines";
     private const string Outlets = "outlets";
-    private static readonly string[] Subfolders = [Machines, Outlets, "requests"];
+    private static readonly string[] Subfolders = [Machines, Outlets, "requests", "answers"];
 
     private const string Labour = "labour.csv";
 

@@ -163,7 +163,7 @@ public sealed partial class RunTests : IDisposable
     }
 
     [GeneratedRegex(
-        "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +yes +yes "
+        "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +[0-9]+ min +yes +yes "
         + "+(drive spring|flyweight|driven spring|hole|helix) ")]
     private static partial Regex RankedLine();
 

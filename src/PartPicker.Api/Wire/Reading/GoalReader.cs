@@ -56,7 +56,7 @@ internal static class GoalReader
                 reader.RefuseMissing("speed", QuantityRule.VehicleSpeed.Expected);
             reader.RefuseOthers();
             if (speed is { } at && !speeds.Add(at))
-                faults.Add(ErrorCodes.RatioTwice, reader.At("speed"), Invariant(at), "one point for each speed");
+                faults.Add(ErrorCodes.SpeedTwice, reader.At("speed"), Invariant(at), "one point for each speed");
             else if (speed is not null && rpm is not null)
                 points.Add(new SpeedRpm(speed.Value, rpm.Value));
         }

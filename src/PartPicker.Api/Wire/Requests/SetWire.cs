@@ -22,7 +22,7 @@ internal sealed record SetWire : IRequestWire
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
     public string? AdjusterStep { get; init; }
 
-    /// <summary>Shims under the drive spring; another drive spring than before starts without.</summary>
+    /// <summary>Shims under the drive spring; where they are left out, another drive spring than before has none.</summary>
     public ShimsWire? Shims { get; init; }
 
     /// <summary>Id of the driven spring.</summary>

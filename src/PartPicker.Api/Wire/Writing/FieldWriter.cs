@@ -40,7 +40,10 @@ internal static class FieldWriter
     };
 
     public static HoleWire[] Holes(IReadOnlyList<SpringHole> holes) =>
-        [.. holes.Select(hole => new HoleWire { Name = hole.Name, TwistDeg = hole.TwistDeg })];
+        [.. holes.Select(hole => new HoleWire
+        {
+            Name = hole.Name, SheaveHole = hole.SheaveHole, HelixHole = hole.HelixHole, TwistDeg = hole.TwistDeg,
+        })];
 
     private static CurveWire Curve(Field field, IReadOnlyList<CurvePoint> points, AnswerWriter writer)
     {

@@ -6,7 +6,7 @@ namespace PartPicker.Api.Wire;
 /// <summary>Writes parts.</summary>
 internal static class PartWriter
 {
-    public static PartWire Write(Part part, Outlet? outlet, AnswerWriter writer) => new()
+    public static PartWire Write(Part part, IReadOnlyList<Outlet> outlets, AnswerWriter writer) => new()
     {
         CatalogRevision = writer.Catalog.Revision,
         Id = part.Id,
@@ -15,22 +15,26 @@ internal static class PartWriter
         Current = Current(part, writer),
         Fields = FieldWriter.Write(part, writer),
         Computed = Computed(part, writer),
-        Offer = Offer(part, outlet),
+        Offers = [.. outlets.Select(outlet => new OfferWire
+        {
+            Outlet = outlet.Id, Price = Price(part, outlet), Stock = OfferOf(part, outlet)?.Stock,
+        })],
     };
 
-    public static PartListWire WritePage(PartQuestion question, PartPage page, AnswerWriter writer) => new()
+    /// <param name="page">The parts.</param>
+    /// <param name="next">The cursor of the next page; null on the last.</param>
+    /// <param name="outlet">Whose prices and stock are shown; null: none are.</param>
+    public static PartListWire WriteList(PartPage page, string? next, Outlet? outlet, AnswerWriter writer) => new()
     {
         CatalogRevision = writer.Catalog.Revision,
         Units = writer.Format.UnitsWord,
-        Items = [.. page.Items.Select(part => Item(part, question.Outlet, writer))],
+        Items = [.. page.Items.Select(part => Item(part, outlet, writer))],
         Total = page.Total,
-        NextCursor = page.Next is { } next
-            ? PartCursor.Write(next, question.Query, question.Outlet, writer.Catalog.Revision)
-            : null,
+        NextCursor = next,
         Facets = [.. page.Facets.Select(facet => new FacetWire
         {
             Field = facet.Field,
-            Counts = [.. facet.Counts.Select(c => new FacetCountWire { Word = c.Word, Count = c.Count })],
+            Counts = [.. facet.Counts.Select(count => new FacetCountWire { Word = count.Word, Count = count.Count })],
         })],
     };
 
@@ -42,7 +46,8 @@ internal static class PartWriter
         Current = Current(part, writer),
         Fields = FieldWriter.Write(part, writer),
         Computed = Computed(part, writer),
-        Offer = Offer(part, outlet),
+        Price = Price(part, outlet),
+        Stock = OfferOf(part, outlet)?.Stock,
     };
 
     private static NamedIdWire? Current(Part part, AnswerWriter writer) =>
@@ -55,21 +60,16 @@ internal static class PartWriter
         OrderedDictionary<string, QuantityWire> values = [];
         foreach (Field field in FieldRegistry.For(part.Kind))
         {
-            if (field.Get(part) is null && field.Dimension is { } dimension
-                && PartFacts.ComputedNumber(part, field.Name) is { } value)
-            {
-                values.Add(field.Name, writer.Quantity(value, dimension));
-            }
+            if (field.Get(part) is null && PartFacts.ComputedNumber(part, field.Name) is { } value)
+                values.Add(field.Name, writer.Quantity(value, field.Dimension!));
         }
 
         return values;
     }
 
-    private static OfferWire? Offer(Part part, Outlet? outlet) => outlet?.Offers.GetValueOrDefault(part.Id) is { } offer
-        ? new OfferWire
-        {
-            Price = offer.PriceMinor is { } minor ? new PriceWire { AmountMinor = minor, Currency = outlet.Currency } : null,
-            Stock = offer.Stock,
-        }
+    private static PriceWire? Price(Part part, Outlet? outlet) => OfferOf(part, outlet)?.PriceMinor is { } amount
+        ? new PriceWire { AmountMinor = amount, Currency = outlet!.Currency }
         : null;
+
+    private static Offer? OfferOf(Part part, Outlet? outlet) => outlet?.Offers.GetValueOrDefault(part.Id);
 }

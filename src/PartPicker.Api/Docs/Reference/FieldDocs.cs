@@ -1,0 +1,124 @@
+using System.Globalization;
+using System.Text;
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+using PartPicker.Quantities;
+using PartPicker.Selection;
+using UnitsNet;
+using UnitSystem = PartPicker.Quantities.UnitSystem;
+
+namespace PartPicker.Api.Docs;
+
+/// <summary>Writes the page of fields from the field registry, so that the page cannot say another thing.</summary>
+internal static class FieldDocs
+{
+    /// <summary>The page, as Markdown.</summary>
+    public static string Markdown()
+    {
+        StringBuilder page = new();
+        page.Append("""
+            # The fields of a catalog
+
+            This page is written by `docs fields` from the one list of fields that readers, writers and checks use.
+            A name here is the head of a CSV column, the member of a JSON object and the name of a filter.
+            Fields in **bold** must be stated. Ranges include their ends; a curve has one for y and one for x.
+
+            ## How values are written
+
+            A bare number carries its unit in its name. A quantity is written with its unit, in any unit of its kind:
+
+            | quantity | examples | units |
+            |---|---|---|
+
+            """);
+        IEnumerable<QuantityInfo> dimensions = All().SelectMany(f => new[] { f.Dimension, f.XDimension })
+            .OfType<QuantityInfo>().Distinct().OrderBy(Noun, StringComparer.Ordinal);
+        foreach (QuantityInfo dimension in dimensions)
+        {
+            string units = string.Join(", ", UnitAliases.For(dimension).Units.Select(unit => unit.Symbol));
+            page.Append($"| {Noun(dimension)} | {Examples(dimension)} | {units} |\n");
+        }
+
+        page.Append('\n');
+        foreach (ItemKind kind in Enum.GetValues<ItemKind>())
+            Append(page, kind);
+        return page.ToString().TrimEnd() + "\n";
+    }
+
+    private static IEnumerable<Field> All() => Enum.GetValues<ItemKind>().SelectMany(FieldRegistry.For);
+
+    private static void Append(StringBuilder page, ItemKind kind)
+    {
+        page.Append($"## {WireJson.Word(kind)}\n\n");
+        page.Append("| field | holds | metric range | inch range | what it is |\n|---|---|---|---|---|\n");
+        foreach (Field field in FieldRegistry.For(kind))
+        {
+            string name = field.Required ? $"**`{field.Name}`**" : $"`{field.Name}`";
+            string computed = PartFacts.ComputedFields(kind).Contains(field.Name) ? " Computed where it is not stated." : "";
+            page.Append(
+                $"| {name} | {Holds(field)} | {Range(field, UnitSystem.Metric)} | {Range(field, UnitSystem.Inch)} "
+                + $"| {field.Sentence}{Default(field)}{computed} |\n");
+        }
+
+        page.Append('\n');
+    }
+
+    private static string Holds(Field field) => field.Shape switch
+    {
+        FieldShape.Quantity => Noun(field.Dimension!),
+        FieldShape.Number => "a bare number",
+        FieldShape.Count => "a whole number",
+        FieldShape.Text => Invariant($"text of up to {field.Max} characters"),
+        FieldShape.Choice => "one of: " + string.Join(", ", Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(c => $"`{WireJson.Word(c)}`")),
+        FieldShape.Reference => field.RefersTo is { } kind ? $"an id: {WireJson.Word(kind)}" : "an id: any part",
+        FieldShape.Curve => $"points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}",
+        FieldShape.Quantities => $"several, each {Noun(field.Dimension!)}",
+        FieldShape.Holes => "degrees by the name of the hole or of the pair",
+        FieldShape.NamedCurves => $"by step, points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}",
+        FieldShape.ClutchFits => "ids of clutches, each with model-years",
+        FieldShape.KitLines => "ids of parts, each with packs",
+        _ => throw new ArgumentOutOfRangeException(nameof(field), field.Shape, "No such shape."),
+    };
+
+    /// <summary>The same quantity in both systems, or once where they share the unit.</summary>
+    private static string Examples(QuantityInfo dimension)
+    {
+        DimensionUnits units = UnitAliases.For(dimension);
+        double si = QuantityReader.Read(units.Example, dimension).Value;
+        return string.Join(
+            " or ", Enum.GetValues<UnitSystem>().Select(system => $"`{Quantity(si, dimension, system)}`").Distinct());
+    }
+
+    private static string Range(Field field, UnitSystem system) => field.Shape switch
+    {
+        FieldShape.Text or FieldShape.Reference or FieldShape.Choice => "",
+        FieldShape.Curve or FieldShape.NamedCurves =>
+            $"y {Ends(field.Min, field.Max, field.Dimension, field.YScale, system)}, "
+            + $"x {Ends(field.XRange.Min, field.XRange.Max, field.XDimension, field.XScale, system)}",
+        _ => Ends(field.Min, field.Max, field.Dimension, scale: 1, system),
+    };
+
+    private static string Ends(double min, double max, QuantityInfo? dimension, double scale, UnitSystem system) =>
+        dimension is null
+            ? Invariant($"{SiDigits.Round(min / scale)} to {SiDigits.Round(max / scale)}")
+            : $"{Quantity(min, dimension, system)} to {Quantity(max, dimension, system)}";
+
+    private static string Quantity(double si, QuantityInfo dimension, UnitSystem system)
+    {
+        WrittenQuantity written = QuantityWriter.Write(si, dimension, system);
+        return Invariant($"{written.Value} {written.Unit}");
+    }
+
+    private static string Default(Field field) => field.Default switch
+    {
+        null => "",
+        Enum choice => $" `{WireJson.Word(choice)}` where it is not stated.",
+        var value => Invariant($" {value} where it is not stated."),
+    };
+
+    private static string Axis(QuantityInfo? dimension) => dimension is null ? "a bare number" : Noun(dimension);
+
+    private static string Noun(QuantityInfo dimension) => UnitAliases.For(dimension).Noun;
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,34 @@
+using PartPicker.Api.Errors;
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+
+namespace PartPicker.Api.Web;
+
+/// <summary>Reads the ids of machines and outlets from the query of an address.</summary>
+internal sealed class NameReader(QueryReader query, CatalogSnapshot catalog, FaultList faults)
+{
+    public MachineProfile? Machine(string name)
+    {
+        if (query.Text(name, RequestLimits.MaxNameLength) is not { } id)
+            return null;
+        if (catalog.FindMachine(id) is { } machine)
+            return machine;
+        faults.Add(
+            ErrorCodes.UnknownMachine, name, id, RequestReader.OneOf(catalog.Machines.Select(m => m.Machine.Id)));
+        return null;
+    }
+
+    public Outlet? Outlet(string name) =>
+        query.Text(name, RequestLimits.MaxNameLength) is { } id ? OutletOf(name, id) : null;
+
+    public IReadOnlyList<Outlet> Outlets(string name) =>
+        [.. query.All(name).Distinct().Select(id => OutletOf(name, id)).OfType<Outlet>()];
+
+    private Outlet? OutletOf(string name, string id)
+    {
+        if (catalog.FindOutlet(id) is { } outlet)
+            return outlet;
+        faults.Add(ErrorCodes.UnknownOutlet, name, id, RequestReader.OneOf(catalog.Outlets.Select(o => o.Id)));
+        return null;
+    }
+}

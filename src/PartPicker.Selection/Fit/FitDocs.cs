@@ -1,0 +1,104 @@
+using System.Text;
+
+namespace PartPicker.Selection;
+
+/// <summary>Writes the page of fit rules from the rules themselves, so that the page cannot say another thing.</summary>
+public static class FitDocs
+{
+    /// <summary>The page, as Markdown.</summary>
+    public static string Markdown()
+    {
+        StringBuilder page = new();
+        page.Append($"""
+            # What a part must keep to fit
+
+            This page is written by `docs fit` from the lists of rules that the service asks.
+
+            A rule measures one part against one machine.
+            A part that breaks a rule is never ranked; the answer names the part, the rule, both numbers and says it in a sentence.
+            Every rule is asked, so that an answer shows all reasons at once.
+
+            ## How a length is compared
+
+            Two lengths that differ by less than {Words.Length(FitTolerance.LengthM)} are the same.
+            A thousandth of an inch or a hundredth of a millimetre, lost or won by rounding, never decides whether a part fits.
+            Angles are the same within {FitTolerance.AngleRad * 1e6:0.#} µrad.
+            A load of less than {FitTolerance.ForceN:0.#} N is none, and a torque less than {FitTolerance.TorqueNm:0.#} N·m below zero is zero.
+            New belts of one size differ from each other: their pitch lengths are the same within {Words.Length(BeltRules.PitchLengthM)} and their top widths within {Words.Length(BeltRules.TopWidthM)}.
+
+            ## How a rule is told
+
+            *Needed to compute*: the model has no answer for a part that breaks the rule, so that it cannot be predicted either.
+            Any other part that does not fit can be predicted, and carries a caution.
+            *A gap* is a check that cannot be made because a number is missing.
+            It is not a pass: each pick lists its gaps with their ground, and a request may demand that there be none.
+            A gap that may break something is *named* part by part beside the refusals; every other one is *counted* by rule.
+
+            ## What a judgement stands on
+
+            | ground | means |
+            |---|---|
+
+            """);
+        foreach (FitGround ground in Enum.GetValues<FitGround>())
+            page.Append($"| {Words.Camel(ground.ToString())} | {Meaning(ground)} |\n");
+        page.Append('\n');
+        Append(page, "Drive spring", DriveSpringRules.All);
+        Append(page, "Shim under the drive spring", ShimRules.All);
+        Append(page, "Flyweight", FlyweightRules.All);
+        Append(page, "Driven spring", DrivenSpringRules.All);
+        Append(page, "Driven spring in one hole with one helix", DrivenSideRules.All);
+        Append(page, "Helix", HelixRules.All);
+        Append(page, "Belt in place of the machine's own", BeltRules.All);
+        page.Append("""
+            ## Stress and buckling
+
+            There is no rule on stress, on buckling or on combined stress: whether a spring sets, breaks or bows is not checked.
+            Such rules need a stress model, which there is not; they will stand here, with their spring, when there is one.
+
+            ## What a request adds
+
+            These rules are no matter of fit; they stand among the refusals and the obstacles under these names.
+
+            | rule | what must hold |
+            |---|---|
+
+            """);
+        foreach ((string rule, string meaning) in RequestRules)
+            page.Append($"| `{rule}` | {meaning} |\n");
+        return page.ToString();
+    }
+
+    private static readonly (string Rule, string Meaning)[] RequestRules =
+    [
+        (PoolRules.Superseded, "A replaced part number is not proposed, unless it is what is fitted."),
+        (PoolRules.Excluded, "The part is not one that the request excludes."),
+        (PoolRules.InStock, "The outlet has enough of it, alone or in a kit, where only stock is wanted."),
+        (PoolRules.PriceCeiling, "The price of the change is known and no higher than the ceiling."),
+        (FitReport.CheckedDemand, "Every rule can be checked by dimension, where that is demanded."),
+        (PoolRules.LaunchRpm, "The belt takes hold above the launch rpm by the margin that is asked."),
+        (PoolRules.DoesNotShift, "The set shifts at every ratio below the rev limit."),
+        (PoolRules.SlipMargin, "The slip margin on the upshift curve is at least the one that is asked."),
+    ];
+
+    private static string Meaning(FitGround ground) => ground switch
+    {
+        FitGround.Checked => "Both numbers are known and were compared.",
+        FitGround.Listed => "A number is missing; the supplier lists the part for this clutch and these years.",
+        FitGround.Unknown => "A number is missing, and no list stands in.",
+        _ => throw new ArgumentOutOfRangeException(nameof(ground), ground, "No such ground."),
+    };
+
+    private static void Append<T>(StringBuilder page, string part, IReadOnlyList<FitRule<T>> rules)
+    {
+        page.Append($"## {part}\n\n| rule | what must hold | needed to compute | a gap is |\n|---|---|---|---|\n");
+        foreach (FitRule<T> rule in rules)
+        {
+            string needed = rule.NeededToCompute ? "yes" : "no";
+            string gap = rule.NamedWhenUnknown ? "named" : "counted";
+            page.Append($"| `{rule.Name}` | {rule.Meaning} | {needed} | {gap} |\n");
+        }
+
+        page.Append('\n');
+    }
+}
