@@ -39,15 +39,16 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
     {
         List<FieldRange> ranges = [];
         List<FieldWords> words = [];
-        int count = 0;
+        HashSet<string> counted = new(StringComparer.Ordinal);
         foreach (string parameter in query.Others)
         {
             string name = WithoutEnd(parameter);
             if (Find(name) is { } field)
             {
-                int before = count;
-                count += query.All(parameter).Count;
-                if (before <= PartQuery.MaxFilters && count > PartQuery.MaxFilters)
+                // The two ends of a range are one filter, and so is a word that stands twice.
+                int before = counted.Count;
+                counted.UnionWith(name == parameter ? query.All(parameter).Select(word => $"{name}={word}") : [name]);
+                if (before <= PartQuery.MaxFilters && counted.Count > PartQuery.MaxFilters)
                     faults.Add(ErrorCodes.TooManyFilters, parameter, null, $"at most {PartQuery.MaxFilters} filters");
                 Read(field, parameter, ranges, words);
             }
