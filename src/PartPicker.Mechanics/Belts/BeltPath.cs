@@ -8,7 +8,12 @@ namespace PartPicker.Mechanics;
 /// <param name="DrivenWrap">θ₂, wrap on the driven clutch.</param>
 /// <param name="OpeningTravel">y, opening travel of the driven sheave from low gear.</param>
 public readonly record struct BeltPosition(
-    double Travel, double DriveRadius, double DrivenRadius, double DriveWrap, double DrivenWrap, double OpeningTravel)
+    double Travel,
+    double DriveRadius,
+    double DrivenRadius,
+    double DriveWrap,
+    double DrivenWrap,
+    double OpeningTravel)
 {
     /// <summary>i = R₂ / R₁.</summary>
     public double Ratio => DrivenRadius / DriveRadius;
@@ -64,7 +69,7 @@ public sealed class BeltPath
     }
 
     /// <summary>The belt at a travel x (m) at or beyond contact; below contact there is no ratio.</summary>
-    /// <exception cref="ArgumentException">The belt cannot run there: too short or too long for the sheaves.</exception>
+    /// <exception cref="ArgumentException">The belt is too short or too long to run there.</exception>
     public BeltPosition AtTravel(double travel) =>
         At(travel, contactRadius + (travel - contactTravel) / twiceTan);
 
@@ -92,7 +97,7 @@ public sealed class BeltPath
     /// <param name="fromTravel">x at the first position.</param>
     /// <param name="toTravel">x at the last.</param>
     /// <param name="count">K, 2 or more.</param>
-    /// <exception cref="ArgumentException">Fewer than two positions, or the belt does not run at one of them.</exception>
+    /// <exception cref="ArgumentException">Fewer than two positions, or the belt cannot run at one.</exception>
     public BeltPosition[] EvenlyByRatio(double fromTravel, double toTravel, int count)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 2);

@@ -16,13 +16,15 @@ public enum DriveThrustForm
 /// <param name="TightNet">T₁′, entry tension at the drive sheave less the centrifugal part.</param>
 /// <param name="SlackNet">T₂′, the other one.</param>
 /// <param name="ActiveArc">θ_a, arc over which the tension changes.</param>
-/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN where there is no active arc.</param>
+/// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN without active arc.</param>
 /// <param name="DrivenSlips">True where the clamp cannot carry the torque on the driven sheave.</param>
 /// <param name="DriveThrust">F_d, axial force that the belt asks of the drive clutch.</param>
 public readonly record struct BeltLoad(
     double TightNet, double SlackNet, double ActiveArc, double SlipMargin, bool DrivenSlips, double DriveThrust);
 
-/// <summary>Axial thrust of a V-belt in two grooves: an active arc of creeping belt and an idle arc at entry tension.</summary>
+/// <summary>
+/// Axial thrust of a V-belt in two grooves: an active arc of creeping belt and an idle arc at entry tension.
+/// </summary>
 /// <remarks>
 /// θ_a = ln(T₁′/T₂′)/μ_e with μ_e = μ/sin β. Driven: F_s = [T₂′(θ₂ − θ_a) + D/μ_e]/(2 tan β). Drive:
 /// F_d = [T₁′ max(0, θ₁ − θ_a) + D/μ_e]/(2 tan β), or, locked, T₁′θ₁/(2 tan β). D = T₁′ − T₂′. Where
@@ -51,7 +53,11 @@ public readonly struct BeltThrust
     /// <param name="drivenWrap">θ₂ (rad).</param>
     /// <param name="form">How the drive sheave carries the belt.</param>
     public BeltThrust(
-        double halfAngle, double friction, double driveWrap, double drivenWrap, DriveThrustForm form = DriveThrustForm.TwoArc)
+        double halfAngle,
+        double friction,
+        double driveWrap,
+        double drivenWrap,
+        DriveThrustForm form = DriveThrustForm.TwoArc)
     {
         wrap1 = driveWrap;
         wrap2 = drivenWrap;
@@ -81,7 +87,7 @@ public readonly struct BeltThrust
     public static Force CentrifugalTension(LinearDensity massPerLength, Speed beltSpeed) =>
         Force.FromNewtons(massPerLength.KilogramsPerMeter * Math.Pow(beltSpeed.MetersPerSecond, 2));
 
-    /// <summary>The belt's tensions, active arc, margin and drive thrust under a driven clamp and an effective tension.</summary>
+    /// <summary>What the belt carries under a driven clamp and an effective tension.</summary>
     /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public BeltLoad Load(double drivenClamp, double effectiveTension)

@@ -2,10 +2,10 @@ using UnitsNet;
 
 namespace PartPicker.Mechanics;
 
-/// <summary>The torque cam of the driven clutch: a helix angle over opening travel, and the turn that it makes.</summary>
+/// <summary>The torque cam of the driven clutch: a helix angle over opening travel, and the cam's turn.</summary>
 /// <remarks>
 /// α(y): straight lines in y between points, constant outside them; α from the plane of rotation. Over a piece
-/// of constant angle ΔΘ = Δy/(r_c tan α); over a piece of slope b = dα/dy ΔΘ = ln(sin α₂/sin α₁)/(r_c b). Θ(0) = 0.
+/// of constant angle ΔΘ = Δy/(r_c tan α); over one of slope b = dα/dy ΔΘ = ln(sin α₂/sin α₁)/(r_c b). Θ(0) = 0.
 /// Lengths in m, angles in rad. Source: virtual work of an inclined plane wound on a cylinder; [KG] ch. 10 for
 /// the plane with friction.
 /// </remarks>
@@ -14,9 +14,13 @@ public sealed class HelixCam
     private readonly (double Travel, double Angle)[] points;
     private readonly double camRadius;
 
-    /// <param name="points">Opening travel y (m) and helix angle α (rad), by strictly rising y; one point is a straight helix.</param>
+    /// <param name="points">
+    /// Opening travel y (m) and helix angle α (rad), by strictly rising y; one point is a straight helix.
+    /// </param>
     /// <param name="camRadius">r_c (m).</param>
-    /// <exception cref="ArgumentException">No point, y not rising, an angle outside 0 to π/2, or a radius not positive.</exception>
+    /// <exception cref="ArgumentException">
+    /// No point, y not rising, an angle outside 0 to π/2, or a radius not positive.
+    /// </exception>
     public HelixCam(IEnumerable<(double Travel, double Angle)> points, double camRadius)
     {
         this.points = [.. points];
@@ -29,11 +33,13 @@ public sealed class HelixCam
             throw new ArgumentException("The cam radius must be positive.", nameof(camRadius));
     }
 
-    /// <summary>Axial force of a torque on the cam: F = T/(r_c tan(α ∓ φ)), − where the torque is overcome, + where it drives.</summary>
+    /// <summary>
+    /// Axial force of a torque on the cam: F = T/(r_c tan(α ∓ φ)), − where the torque is overcome, + where it drives.
+    /// </summary>
     /// <param name="torque">T, torque on the cam.</param>
     /// <param name="camRadius">r_c, radius of the cam track.</param>
     /// <param name="helixAngle">α, from the plane of rotation.</param>
-    /// <param name="signedFriction">−φ where the sheave is forced open (upshift), +φ where it closes (backshift).</param>
+    /// <param name="signedFriction">−φ where the sheave is forced open (upshift), +φ where it closes.</param>
     /// <remarks>Valid for 0 &lt; α ∓ φ &lt; 90°. Source: [KG] ch. 10, the power screw raised and lowered.</remarks>
     public static Force Thrust(Torque torque, Length camRadius, Angle helixAngle, Angle signedFriction) =>
         Force.FromNewtons(torque.NewtonMeters
@@ -72,7 +78,8 @@ public sealed class HelixCam
     {
         double turn = 0;
         double from = 0;
-        foreach (double end in points.Select(p => p.Travel).Where(y => y > 0 && y < openingTravel).Append(openingTravel))
+        IEnumerable<double> inside = points.Select(p => p.Travel).Where(y => y > 0 && y < openingTravel);
+        foreach (double end in inside.Append(openingTravel))
         {
             turn += Piece(from, end);
             from = end;

@@ -27,20 +27,30 @@ public sealed class LinearCurve
     /// <summary>Where a straight piece ends; the ends of the range are not among them.</summary>
     public IEnumerable<double> Knots => xs.Where(x => x > From && x < To);
 
-    /// <summary>A straight line through a point: y = y₀ + slope (x − x₀), valid from <paramref name="from"/> to <paramref name="to"/>.</summary>
+    /// <summary>
+    /// A straight line through a point: y = y₀ + slope (x − x₀), valid from <paramref name="from"/> to
+    /// <paramref name="to"/>.
+    /// </summary>
     /// <exception cref="ArgumentException">A number is not finite or the range is empty.</exception>
     public static LinearCurve Line(double x0, double y0, double slope, double from, double to) =>
         Create([x0, x0 + 1], [y0, y0 + slope], from, to);
 
-    /// <summary>A straight line through two points, valid from <paramref name="from"/> to <paramref name="to"/>.</summary>
-    /// <exception cref="ArgumentException">The points share their x, a number is not finite or the range is empty.</exception>
-    public static LinearCurve Through((double X, double Y) first, (double X, double Y) second, double from, double to) =>
+    /// <summary>
+    /// A straight line through two points, valid from <paramref name="from"/> to <paramref name="to"/>.
+    /// </summary>
+    /// <exception cref="ArgumentException">
+    /// The points share their x, a number is not finite or the range is empty.
+    /// </exception>
+    public static LinearCurve Through(
+        (double X, double Y) first, (double X, double Y) second, double from, double to) =>
         first.X <= second.X
             ? Create([first.X, second.X], [first.Y, second.Y], from, to)
             : Create([second.X, first.X], [second.Y, first.Y], from, to);
 
     /// <summary>Straight lines between measured points, valid from the first to the last.</summary>
-    /// <exception cref="ArgumentException">Fewer than two points, x not strictly rising, or a number not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two points, x not strictly rising, or a number not finite.
+    /// </exception>
     public static LinearCurve Table(IEnumerable<(double X, double Y)> points)
     {
         (double X, double Y)[] list = [.. points];
@@ -65,10 +75,14 @@ public sealed class LinearCurve
         return ys[i - 1] + t * (ys[i] - ys[i - 1]);
     }
 
-    /// <summary>The area under the curve: ∫ y dx, as the energy of a spring between two lengths.</summary>
+    /// <summary>
+    /// The area under the curve: ∫ y dx, as the energy of a spring between two lengths; negative from right to left.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">An end lies outside the range.</exception>
     public double Integral(double from, double to)
     {
+        if (to < from)
+            return -Integral(to, from);
         double[] cuts = [from, .. Knots.Where(x => x > from && x < to), to];
         double area = 0;
         for (int i = 1; i < cuts.Length; i++)

@@ -12,8 +12,8 @@ internal static class Root
     /// <exception cref="InvalidOperationException">The signs at the ends do not differ.</exception>
     public static double Between(Func<double, double> f, double from, double to)
     {
-        // The library stops as soon as |f| or the bracket is under its accuracy. In millionths of its unit |f| never
-        // is before the bracket, so a shallow slope costs no digits.
+        // The library stops as soon as |f| or the bracket is under its accuracy. In millionths of its unit |f|
+        // never is before the bracket, so a shallow slope costs no digits.
         return Brent.TryFindRoot(x => f(x) * 1e6, from, to, Accuracy, MaxSteps, out double root)
             ? root
             : throw new InvalidOperationException($"No zero found between {from} and {to}.");

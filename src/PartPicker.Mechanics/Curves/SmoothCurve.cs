@@ -6,13 +6,15 @@ namespace PartPicker.Mechanics;
 /// A monotone cubic through points (PCHIP): slopes by the weighted harmonic mean of Fritsch and Butland,
 /// three-point limited ends; two points make a line. Refused outside the points. All numbers are SI.
 /// </summary>
-/// <remarks>Source: F. N. Fritsch, J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300.</remarks>
+/// <remarks>Between rising points it rises; between equal ones it is level. Source: [FRI].</remarks>
 public sealed class SmoothCurve
 {
     private readonly double[] xs;
     private readonly IInterpolation curve;
 
-    /// <exception cref="ArgumentException">Fewer than two points, x not strictly rising, or a number not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two points, x not strictly rising, or a number not finite.
+    /// </exception>
     public SmoothCurve(IEnumerable<(double X, double Y)> points)
     {
         (double X, double Y)[] list = [.. points];
@@ -54,7 +56,7 @@ public sealed class SmoothCurve
     public double Slope(double x) => curve.Differentiate(Checked(x));
 
     /// <summary>The least slope between two x.</summary>
-    /// <remarks>Between knots the slope is a parabola, and it has no jumps: the ends and the vertices decide.</remarks>
+    /// <remarks>Between knots the slope is a parabola, and it never jumps: ends and vertices decide.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">An end lies outside the points.</exception>
     public double LeastSlope(double from, double to)
     {

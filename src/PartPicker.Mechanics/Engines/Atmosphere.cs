@@ -14,7 +14,7 @@ public static class Atmosphere
 
     /// <summary>Pressure at a geopotential altitude: p = 101 325 (1 − 0.0065 H / 288.15)^(g₀ / (R L)).</summary>
     /// <param name="altitude">H, geopotential altitude within the troposphere (up to 11 000 m).</param>
-    /// <remarks>Source: [ISO 2533]; U.S. Standard Atmosphere 1976.</remarks>
+    /// <remarks>Source: [ISO 2533]; [USSA].</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The altitude lies above the troposphere.</exception>
     public static Pressure PressureAt(Length altitude)
     {
@@ -30,7 +30,9 @@ public static class Atmosphere
         Temperature.FromKelvins(SeaLevelTemperatureK - LapseKPerM * altitude.Meters);
 
     /// <summary>The factor that a standard multiplies measured torque by to reach its reference air.</summary>
-    /// <param name="law">SAE J1349: cf = 1.180 (99 000/p) √(T/298) − 0.18. ISO 1585: cf = (99 000/p)^1.2 (T/298)^0.6.</param>
+    /// <param name="law">
+    /// SAE J1349: cf = 1.180 (99 000/p) √(T/298) − 0.18. ISO 1585: cf = (99 000/p)^1.2 (T/298)^0.6.
+    /// </param>
     /// <param name="dryPressure">p, pressure of the dry air.</param>
     /// <param name="temperature">T, air temperature in kelvin as it is.</param>
     /// <remarks>

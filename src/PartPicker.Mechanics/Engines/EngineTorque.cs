@@ -1,13 +1,18 @@
 namespace PartPicker.Mechanics;
 
-/// <summary>Full-throttle torque over engine speed: PCHIP through a table, held constant below its first point.</summary>
+/// <summary>
+/// Full-throttle torque over engine speed: a monotone cubic through a table, held constant below its first point.
+/// </summary>
+/// <remarks>The curve is <see cref="SmoothCurve"/>; power between the points may pass that at the points.</remarks>
 public sealed class EngineTorque
 {
     private readonly SmoothCurve curve;
 
     /// <param name="table">Engine speed (rpm) and torque (N·m), by strictly rising rpm.</param>
     /// <param name="revLimitRpm">Highest speed that may be asked; at most the last rpm of the table.</param>
-    /// <exception cref="ArgumentException">Torque negative, rpm not rising, or the rev limit beyond the table.</exception>
+    /// <exception cref="ArgumentException">
+    /// Torque negative, rpm not rising, or the rev limit not positive or beyond the table.
+    /// </exception>
     public EngineTorque(IEnumerable<(double Rpm, double TorqueNm)> table, double revLimitRpm)
     {
         (double Rpm, double TorqueNm)[] points = [.. table];
@@ -15,7 +20,12 @@ public sealed class EngineTorque
         if (points.Any(p => p.TorqueNm < 0))
             throw new ArgumentException("Torque at full throttle is not negative.", nameof(table));
         if (!(revLimitRpm <= curve.To) || revLimitRpm <= 0)
-            throw new ArgumentException($"The rev limit must be positive and within the table, which ends at {curve.To} rpm.", nameof(revLimitRpm));
+        {
+            throw new ArgumentException(
+                $"The rev limit must be positive and within the table, which ends at {curve.To} rpm.",
+                nameof(revLimitRpm));
+        }
+
         RevLimitRpm = revLimitRpm;
     }
 

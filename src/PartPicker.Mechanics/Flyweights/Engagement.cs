@@ -41,7 +41,7 @@ public readonly record struct Engagement(double Rpm, double Travel)
         (double travel, double ratio) = Maximum.Of(
             x => spring.At(springLength - x) / flyweights.ThrustPerSpeedSquared(x), cuts);
         if (!(ratio > 0 && double.IsFinite(ratio)))
-            throw new ArgumentException("The drive spring must push, and the flyweights against it, before contact.");
+            throw new ArgumentException("Before contact the drive spring and the flyweights must both push.");
         double speed = Math.Sqrt(ratio / ((1 - frictionShare) * flyweightFactor));
         return new Engagement(Rotation.ToRpm(speed), travel);
     }

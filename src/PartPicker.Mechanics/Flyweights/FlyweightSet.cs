@@ -13,15 +13,18 @@ public sealed class FlyweightSet
     private readonly (double Mass, SmoothCurve Radius)[] masses;
 
     /// <param name="armCount">z, number of arms.</param>
-    /// <param name="masses">Mass of one arm's body and stations (kg), each with its radius (m) over travel (m).</param>
-    /// <exception cref="ArgumentException">No arm, no mass at all, or a mass that is negative or not finite.</exception>
+    /// <param name="masses">Mass of one arm's body and stations (kg), each with its radius over travel (m).</param>
+    /// <exception cref="ArgumentException">No arm, no mass, or a mass that is negative or not finite.</exception>
     public FlyweightSet(int armCount, IEnumerable<(double MassKg, SmoothCurve Radius)> masses)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(armCount, 1);
         this.armCount = armCount;
         this.masses = [.. masses];
-        if (this.masses.Any(m => !(m.Mass >= 0 && double.IsFinite(m.Mass))) || !(this.masses.Sum(m => m.Mass) > 0))
+        if (this.masses.Any(m => !(m.Mass >= 0 && double.IsFinite(m.Mass)))
+            || !(this.masses.Sum(m => m.Mass) > 0))
+        {
             throw new ArgumentException("A flyweight set needs mass, and none that is negative.", nameof(masses));
+        }
     }
 
     /// <summary>Every travel where a curve has a point.</summary>

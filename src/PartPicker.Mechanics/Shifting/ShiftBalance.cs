@@ -1,6 +1,18 @@
 namespace PartPicker.Mechanics;
 
-/// <summary>Speed and loads where both clutches balance at full throttle. SI units; speed in rpm where named.</summary>
+/// <summary>Speed and loads where both clutches balance at full throttle. SI units; rpm where named.</summary>
+/// <param name="Rpm">Engine speed n.</param>
+/// <param name="EngineTorque">Q in this air.</param>
+/// <param name="Power">Q ω.</param>
+/// <param name="PowerLost">Greatest power up to the rev limit, in the same air, less Q ω.</param>
+/// <param name="DrivenClamp">F_s.</param>
+/// <param name="DriveThrust">a_b F_d: what the belt asks of the drive clutch.</param>
+/// <param name="FlyweightThrust">a_f ω² W, before friction.</param>
+/// <param name="SpringForce">F₁.</param>
+/// <param name="Belt">Net tensions, active arc and slip margin.</param>
+/// <param name="CentrifugalTension">T_c, on top of both net tensions.</param>
+/// <param name="BeltSpeed">v = ω R₁.</param>
+/// <param name="VehicleSpeed">ω R_tyre / (i · final drive).</param>
 public readonly record struct ShiftBalance(
     double Rpm,
     double EngineTorque,

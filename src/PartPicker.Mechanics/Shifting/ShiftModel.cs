@@ -69,7 +69,7 @@ public sealed class ShiftModel
     /// <param name="axial">Axial force (N) over length (m), known from l₂ − y(x_f) to l₂.</param>
     /// <param name="twist">Torque (N·m) over twist (rad), known from ψ₀ to ψ₀ + Θ(y(x_f)).</param>
     /// <param name="preloadTwist">ψ₀, twist in low gear (rad).</param>
-    /// <param name="helix">The cam, neither self-locking up nor beyond 90° back: 0 &lt; α − φ and α + φ &lt; π/2.</param>
+    /// <param name="helix">The cam, locking itself neither way: 0 &lt; α − φ and α + φ &lt; π/2.</param>
     /// <exception cref="ArgumentException">The helix locks itself at a position.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A length or a twist leaves its curve.</exception>
     public DrivenSide Driven(LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix)
@@ -77,7 +77,11 @@ public sealed class ShiftModel
         double friction = machine.CamFrictionAngle;
         double[] angles = [.. Positions.Select(p => helix.Angle(p.OpeningTravel))];
         if (angles.Any(a => !(a - friction > 0 && a + friction < Math.PI / 2)))
-            throw new ArgumentException("A helix angle is too flat or too steep for the friction of the cam.", nameof(helix));
+        {
+            throw new ArgumentException(
+                "A helix angle is too flat or too steep for the friction of the cam.", nameof(helix));
+        }
+
         double[] turns = [.. Positions.Select(p => helix.Turn(p.OpeningTravel))];
         return new DrivenSide(
             angles, turns, Clamps(-friction), Clamps(friction));
@@ -194,7 +198,9 @@ public sealed class ShiftModel
         public double Net(double rpm, double torque) =>
             Available(rpm) - thrustFactor * thrust.DriveThrust(clamp.At(torque), torque / driveRadius);
 
-        /// <summary>True where the net closing thrust is 0 or more; most speeds are told apart without solving the belt.</summary>
+        /// <summary>
+        /// True where the net closing thrust is 0 or more; most speeds are told apart without solving the belt.
+        /// </summary>
         public bool Closes(double rpm, double torque)
         {
             double least = thrust.LeastDriveThrust(clamp.At(torque), torque / driveRadius);

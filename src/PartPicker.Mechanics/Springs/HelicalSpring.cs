@@ -24,7 +24,7 @@ public static class HelicalSpring
         return ForcePerLength.FromNewtonsPerMeter(g * Math.Pow(d, 4) / (8 * Math.Pow(D, 3) * activeCoils));
     }
 
-    /// <summary>Length with all coils touching, by end type: L_s = d (N_t + 1) or d N_t where the ends are ground.</summary>
+    /// <summary>Length with all coils touching: L_s = d (N_t + 1), or d N_t where the ends are ground.</summary>
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="totalCoils">N_t, all coils.</param>
     /// <param name="groundEnds">True where the ends are ground flat.</param>
@@ -32,14 +32,13 @@ public static class HelicalSpring
     public static Length SolidLength(Length wireDiameter, double totalCoils, bool groundEnds) =>
         Length.FromMeters(wireDiameter.Meters * (groundEnds ? totalCoils : totalCoils + 1));
 
-    /// <summary>Clearance that shall remain between active coils: S_a = Nₐ (0.0015 D²/d + 0.1 d), in millimetres.</summary>
+    /// <summary>Clearance that shall remain between active coils: S_a = Nₐ (0.0015 D²/d + 0.1 d).</summary>
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="meanDiameter">D, mean coil diameter.</param>
     /// <param name="activeCoils">Nₐ, coils that deflect.</param>
     /// <remarks>For cold-coiled springs under static load. Source: [EN 13906-1].</remarks>
     public static Length CoilClearance(Length wireDiameter, Length meanDiameter, double activeCoils)
     {
-        // The constants of the standard are for millimetres; both terms are lengths, so the form holds in metres.
         double d = wireDiameter.Meters;
         double D = meanDiameter.Meters;
         return Length.FromMeters(activeCoils * (0.0015 * D * D / d + 0.1 * d));

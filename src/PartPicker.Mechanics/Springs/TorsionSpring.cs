@@ -30,7 +30,7 @@ public static class TorsionSpring
     /// <summary>Mean diameter of a body wound up by a twist: D′ = N_b D / (N_b + θ_b).</summary>
     /// <param name="meanDiameter">D, mean coil diameter at rest.</param>
     /// <param name="bodyCoils">N_b, coils of the body.</param>
-    /// <param name="bodyTwistTurns">θ_b, twist of the body in turns, positive where it closes the coil; above −N_b.</param>
+    /// <param name="bodyTwistTurns">θ_b, twist of the body in turns, positive where it closes; above −N_b.</param>
     /// <remarks>The wire keeps its length, so more turns share it. Source: [SHI] eq. 10-53; [JIN] ex. 8-9.</remarks>
     public static Length WoundMeanDiameter(Length meanDiameter, double bodyCoils, double bodyTwistTurns) =>
         Length.FromMeters(bodyCoils * meanDiameter.Meters / (bodyCoils + bodyTwistTurns));

@@ -129,7 +129,10 @@ public sealed record NotChecked(Slot Slot, string Part, string Rule, string Miss
 public readonly record struct Measure(double Value, UnitsNet.QuantityInfo? Dimension);
 
 /// <summary>A rule or a target that stands in the way.</summary>
-/// <param name="Rule">Stable name: a fit rule, or "empty-pool", "launch-rpm", "does-not-shift", "slip-margin", "rev-limit", "engagement", "shift-curve".</param>
+/// <param name="Rule">
+/// Stable name: a fit rule, or "empty-pool", "launch-rpm", "does-not-shift", "slip-margin", "rev-limit",
+/// "engagement", "shift-curve".
+/// </param>
 /// <param name="Count">How many parts or sets it refused; 0 for a target.</param>
 /// <param name="Sentence">What stands in the way and by how much, for a person.</param>
 public sealed record Obstacle(string Rule, long Count, string Sentence);

@@ -18,7 +18,8 @@ internal sealed class AnswerBuilder(
         double engagement = prediction.EngagementRpm is { } rpm ? score.EngagementError(rpm) : 0;
         double[] errors = [.. prediction.Curve.Select((p, j) => score.ShiftError(j, p.Upshift!.Rpm))];
         return new FittedNow(
-            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)), Score.WithinTolerance(engagement, errors));
+            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)),
+            Score.WithinTolerance(engagement, errors));
     }
 
     public Pick? Pick(RankedSet? ranked, int rank) => ranked is null ? null : Build(ranked, rank);

@@ -35,14 +35,16 @@ internal static class CautionWriter
         ShiftPoint[] slipping = [.. prediction.Curve.Where(p => p.Upshift is { Slips: true })];
         if (slipping.Length > 0)
         {
-            cautions.Add(new Caution(Careful, Words.Invariant(
-                $"By the model the belt slips at full throttle at {slipping.Length} of {prediction.Curve.Count} ratios, first at {slipping[0].Ratio:0.00}: a slipping belt overheats and may come apart.")));
+            cautions.Add(new Caution(Careful,
+                $"By the model the belt slips at full throttle at {slipping.Length} of {prediction.Curve.Count} ratios, "
+                + $"first at {slipping[0].Ratio:0.00}: a slipping belt overheats and may come apart."));
         }
 
         if (prediction.Anchoring is null)
         {
-            cautions.Add(new Caution(Notice, "This prediction is not tied to a measured run. In low gear it is qualitative: the "
-                + "friction of the belt alone may move it by several hundred rpm. Measure engagement and held rpm with the fitted parts."));
+            cautions.Add(new Caution(Notice,
+                "This prediction is not tied to a measured run. In low gear it is qualitative: the friction of the belt alone "
+                + "may move it by several hundred rpm. Measure engagement and held rpm with the fitted parts."));
         }
         else
         {
@@ -52,8 +54,9 @@ internal static class CautionWriter
         string[] guessed = [.. ClassDefaults(machine.Profile)];
         if (guessed.Length > 0)
         {
-            cautions.Add(new Caution(Notice, $"The machine's profile rests on class defaults ({string.Join(", ", guessed)}): measure them "
-                + "before you trust an absolute rpm."));
+            cautions.Add(new Caution(Notice,
+                $"The machine's profile rests on class defaults ({string.Join(", ", guessed)}): measure them before you trust "
+                + "an absolute rpm."));
         }
 
         return cautions;
@@ -62,7 +65,8 @@ internal static class CautionWriter
     /// <summary>One for each rule that the set breaks, though the model can compute it.</summary>
     public static IEnumerable<Caution> ForMisfits(SetUp set, MachineModel machine) =>
         from broken in SetRules.Broken(set, machine)
-        select new Caution(Careful, $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
+        select new Caution(Careful,
+            $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
             + $"{broken.Check.Sentence}. Do not fit it.");
 
     /// <summary>Every value of a profile that is only usual for its class, as "piece/field".</summary>
@@ -78,8 +82,7 @@ internal static class CautionWriter
         double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength - set.Spring.ShimThickness);
         double driven = Compressed(SpringModels.Axial(set.Driven.Spring)!, machine.Drivetrain.DrivenSpringLength)
             + Twisted(SpringModels.Twist(set.Driven, machine)!, set.Driven.PreloadTwist);
-        return new Caution(Warning, Words.Invariant(
-            $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free."));
+        return new Caution(Warning, $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free.");
     }
 
     /// <summary>∫ F dl from the installed length to where the spring is free (J).</summary>

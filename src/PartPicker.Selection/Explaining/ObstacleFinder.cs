@@ -4,14 +4,19 @@ namespace PartPicker.Selection;
 internal static class ObstacleFinder
 {
     public static IReadOnlyList<Obstacle> Find(
-        PickRequest request, CandidatePools pools, FitReport report, SetSearch search, Score score, IReadOnlyList<Pick> picks)
+        PickRequest request,
+        CandidatePools pools,
+        FitReport report,
+        SetSearch search,
+        Score score,
+        IReadOnlyList<Pick> picks)
     {
         if (picks.Any(p => p.WithinTolerance))
             return [];
         var obstacles = report.ByRule
             .OrderByDescending(r => r.Value.Count).ThenBy(r => r.Key, StringComparer.Ordinal)
             .Select(r => new Obstacle(
-                r.Key, r.Value.Count, Words.Invariant($"{r.Value.Count} refused by this rule. {r.Value.Sentence}")))
+                r.Key, r.Value.Count, $"{r.Value.Count} refused by this rule. {r.Value.Sentence}"))
             .ToList();
         AddEmptyPools(pools, obstacles);
         obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
@@ -37,16 +42,11 @@ internal static class ObstacleFinder
 
     private static string Sentence(string rule, long count, PickRequest request, SetSearch search) => rule switch
     {
-        PoolRules.LaunchRpm => Words.Invariant(
-            $"{count} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}."),
-        PoolRules.DoesNotShift => Words.Invariant(
-            $"{count} of the {search.Predictions} sets tried do not shift through below the rev limit."),
-        PoolRules.SlipMargin => Words.Invariant(
-            $"{count} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift."),
-        PoolRules.PriceCeiling => Words.Invariant(
-            $"{count} of the {search.Predictions} sets tried cost more than the ceiling, or their price is not known."),
-        PoolRules.InStock => Words.Invariant(
-            $"{count} of the {search.Predictions} sets tried need more packs than {request.Outlet!.Id} has in stock."),
+        PoolRules.LaunchRpm => $"{count} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}.",
+        PoolRules.DoesNotShift => $"{count} of the {search.Predictions} sets tried do not shift through below the rev limit.",
+        PoolRules.SlipMargin => $"{count} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.",
+        PoolRules.PriceCeiling => $"{count} of the {search.Predictions} sets tried cost more than the ceiling, or their price is not known.",
+        PoolRules.InStock => $"{count} of the {search.Predictions} sets tried need more packs than {request.Outlet!.Id} has in stock.",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
     };
 
@@ -57,14 +57,13 @@ internal static class ObstacleFinder
         double highest = score.ShiftTargets.Append(score.EngagementTarget ?? 0).Max();
         if (highest > limit)
         {
-            obstacles.Add(new Obstacle("rev-limit", 0, Words.Invariant(
-                $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm.")));
+            obstacles.Add(new Obstacle(
+                "rev-limit", 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
         if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
-            obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm.")));
+            obstacles.Add(new Obstacle("engagement", 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
         }
 
         if (picks.Count == 0)
@@ -75,13 +74,13 @@ internal static class ObstacleFinder
             .MaxBy(p => Math.Abs(p.Error));
         if (Math.Abs(error) > 1)
         {
-            obstacles.Add(new Obstacle("shift-curve", 0, Words.Invariant(
-                $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, {Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target.")));
+            obstacles.Add(new Obstacle("shift-curve", 0,
+                $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, "
+                + $"{Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target."));
         }
         else if (best.EngagementRpm is { } rpm && Math.Abs(score.EngagementError(rpm)) > 1 && !obstacles.Any(o => o.Rule == "engagement"))
         {
-            obstacles.Add(new Obstacle("engagement", 0, Words.Invariant(
-                $"The sets that hold the shift curve engage elsewhere: the closest at {rpm:0} rpm.")));
+            obstacles.Add(new Obstacle("engagement", 0, $"The sets that hold the shift curve engage elsewhere: the closest at {rpm:0} rpm."));
         }
     }
 }

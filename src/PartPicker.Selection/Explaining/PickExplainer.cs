@@ -13,7 +13,7 @@ internal sealed class PickExplainer(Tolerances tolerances, Score score)
             [
                 .. Engagement(prediction),
                 .. prediction.Curve.Select((p, j) => Error(
-                    Words.Invariant($"shift at ratio {p.Ratio:0.00}"), p.Upshift!.Rpm, score.ShiftTargets[j],
+                    $"shift at ratio {p.Ratio:0.00}", p.Upshift!.Rpm, score.ShiftTargets[j],
                     tolerances.ShiftRpm, shiftWeight)),
             ]);
     }

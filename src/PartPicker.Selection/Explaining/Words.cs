@@ -1,23 +1,23 @@
-using System.Globalization;
 using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
 /// <summary>Values in a person's words. Lengths in both systems, so that a sentence serves either counter.</summary>
+/// <remarks>The culture of the whole service is the invariant one.</remarks>
 internal static class Words
 {
-    public static string Length(double metres) => Invariant($"{metres * 1e3:0.0##} mm ({metres / 0.0254:0.000#} in)");
+    public static string Length(double metres) => $"{metres * 1e3:0.0##} mm ({metres / 0.0254:0.000#} in)";
 
-    public static string Grams(double kilograms) => Invariant($"{kilograms * 1e3:0.###} g");
+    public static string Grams(double kilograms) => $"{kilograms * 1e3:0.###} g";
 
-    public static string Rpm(double rpm) => Invariant($"{rpm:0} rpm");
+    public static string Rpm(double rpm) => $"{rpm:0} rpm";
 
-    public static string Degrees(double radians) => Invariant($"{radians * (180 / Math.PI):0.##}°");
+    public static string Degrees(double radians) => $"{radians * (180 / Math.PI):0.##}°";
 
-    public static string Force(double newtons) => Invariant($"{newtons:0.#} N ({newtons / 4.4482216152605:0.#} lbf)");
+    public static string Force(double newtons) => $"{newtons:0.#} N ({newtons / 4.4482216152605:0.#} lbf)";
 
     public static string Torque(double newtonMetres) =>
-        Invariant($"{newtonMetres:0.#} N·m ({newtonMetres / 1.3558179483314004:0.#} lbf·ft)");
+        $"{newtonMetres:0.#} N·m ({newtonMetres / 1.3558179483314004:0.#} lbf·ft)";
 
     public static string Of(ItemKind kind) => Of(kind.ToString());
 
@@ -25,9 +25,7 @@ internal static class Words
 
     /// <summary>"DriveSpring" and "driveSpring" as "drive spring".</summary>
     public static string Of(string name) =>
-        string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}"));
+        string.Concat(name.Select((c, i) => $"{(i > 0 && char.IsUpper(c) ? " " : "")}{char.ToLowerInvariant(c)}"));
 
     public static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
-
-    public static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -31,7 +31,8 @@ internal static class DriveSpringRules
         if (spring.LoadTable is null)
         {
             return FitCheck.AtLeast(force.To, installed, QuantityLength.Info, -LengthM,
-                $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: it is loose at rest");
+                $"free length {Words.Length(force.To)} does not exceed the installed length {Words.Length(installed)}: "
+                + "it is loose at rest");
         }
 
         if (force.From > installed || force.To - installed < -LengthM)

@@ -102,7 +102,8 @@ internal static class DrivenSideRules
         double full = FullTwist(choice, machine);
         return FitCheck
             .AtLeast(choice.PreloadTwist, twist.From, UnitsNet.Angle.Info, AngleRad,
-                $"its torque is known from {Words.Degrees(twist.From)}; the hole gives {Words.Degrees(choice.PreloadTwist)}")
+                $"its torque is known from {Words.Degrees(twist.From)}; "
+                + $"the hole gives {Words.Degrees(choice.PreloadTwist)}")
             .And(FitCheck.AtMost(full, twist.To, UnitsNet.Angle.Info, AngleRad,
                 $"its torque is known to {Words.Degrees(twist.To)}; full shift twists it to {Words.Degrees(full)}"));
     }
@@ -164,7 +165,8 @@ internal static class DrivenSideRules
             QuantityLength.FromMeters(atRest + wire.Meters), body, bodyTurns);
         double wound = mean.Meters - wire.Meters;
         return FitCheck.AtLeast(wound, hub.Meters, QuantityLength.Info, LengthM,
-            $"wound up at full shift its inside diameter {Words.Length(wound)} does not clear the hub {Words.Length(hub.Meters)}");
+            $"wound up at full shift its inside diameter {Words.Length(wound)} does not clear the hub "
+            + $"{Words.Length(hub.Meters)}");
     }
 
     /// <summary>ψ₀ + Θ at full shift (rad).</summary>

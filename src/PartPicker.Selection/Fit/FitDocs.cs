@@ -22,8 +22,8 @@ public static class FitDocs
 
             Two lengths that differ by less than {Words.Length(FitTolerance.LengthM)} are the same.
             A thousandth of an inch or a hundredth of a millimetre, lost or won by rounding, never decides whether a part fits.
-            Angles are the same within {Words.Invariant($"{FitTolerance.AngleRad * 1e6:0.#} µrad")}.
-            A load of less than {Words.Invariant($"{FitTolerance.ForceN:0.#} N")} is none, and a torque less than {Words.Invariant($"{FitTolerance.TorqueNm:0.#} N·m")} below zero is zero.
+            Angles are the same within {FitTolerance.AngleRad * 1e6:0.#} µrad.
+            A load of less than {FitTolerance.ForceN:0.#} N is none, and a torque less than {FitTolerance.TorqueNm:0.#} N·m below zero is zero.
             New belts of one size differ from each other: their pitch lengths are the same within {Words.Length(BeltRules.PitchLengthM)} and their top widths within {Words.Length(BeltRules.TopWidthM)}.
 
             ## How a rule is told
@@ -41,7 +41,7 @@ public static class FitDocs
 
             """);
         foreach (FitGround ground in Enum.GetValues<FitGround>())
-            page.Append(Words.Invariant($"| {Words.Camel(ground.ToString())} | {Meaning(ground)} |\n"));
+            page.Append($"| {Words.Camel(ground.ToString())} | {Meaning(ground)} |\n");
         page.Append('\n');
         Append(page, "Drive spring", DriveSpringRules.All);
         Append(page, "Shim under the drive spring", ShimRules.All);
@@ -65,7 +65,7 @@ public static class FitDocs
 
             """);
         foreach ((string rule, string meaning) in RequestRules)
-            page.Append(Words.Invariant($"| `{rule}` | {meaning} |\n"));
+            page.Append($"| `{rule}` | {meaning} |\n");
         return page.ToString();
     }
 
@@ -91,12 +91,12 @@ public static class FitDocs
 
     private static void Append<T>(StringBuilder page, string part, IReadOnlyList<FitRule<T>> rules)
     {
-        page.Append(Words.Invariant($"## {part}\n\n| rule | what must hold | needed to compute | a gap is |\n|---|---|---|---|\n"));
+        page.Append($"## {part}\n\n| rule | what must hold | needed to compute | a gap is |\n|---|---|---|---|\n");
         foreach (FitRule<T> rule in rules)
         {
             string needed = rule.NeededToCompute ? "yes" : "no";
             string gap = rule.NamedWhenUnknown ? "named" : "counted";
-            page.Append(Words.Invariant($"| `{rule.Name}` | {rule.Meaning} | {needed} | {gap} |\n"));
+            page.Append($"| `{rule.Name}` | {rule.Meaning} | {needed} | {gap} |\n");
         }
 
         page.Append('\n');

@@ -29,7 +29,8 @@ internal static class HelixRules
             .AtMost(points[0].X, 0, QuantityLength.Info, LengthM,
                 $"its points start at {Words.Length(points[0].X)} of opening travel, not in low gear")
             .And(FitCheck.AtLeast(points[^1].X, needed, QuantityLength.Info, LengthM,
-                $"its points end at {Words.Length(points[^1].X)} of opening travel; full shift needs {Words.Length(needed)}"));
+                $"its points end at {Words.Length(points[^1].X)} of opening travel; "
+                + $"full shift needs {Words.Length(needed)}"));
     }
 
     private static FitCheck SelfLock(Helix helix, MachineModel machine)
@@ -40,7 +41,8 @@ internal static class HelixRules
             .AtMost(greatest + friction, Math.PI / 2, UnitsNet.Angle.Info, -AngleRad,
                 $"angle with friction {Words.Degrees(greatest + friction)} reaches 90°")
             .And(FitCheck.AtLeast(least, friction, UnitsNet.Angle.Info, -AngleRad,
-                $"angle {Words.Degrees(least)} does not exceed the friction angle {Words.Degrees(friction)}: it locks itself"));
+                $"angle {Words.Degrees(least)} does not exceed the friction angle {Words.Degrees(friction)}: "
+                + "it locks itself"));
     }
 
     private static FitCheck Mount(Helix helix, MachineModel machine)

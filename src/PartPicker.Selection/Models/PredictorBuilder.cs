@@ -88,7 +88,12 @@ internal static class PredictorBuilder
     }
 
     private static Anchoring Report(
-        MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, AnchorFactors factors)
+        MachineModel machine,
+        SetUp set,
+        BeltPosition[] positions,
+        double[] rpm,
+        double torqueFactor,
+        AnchorFactors factors)
     {
         var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
         DriveSide drive = Predictor.Drive(anchored, machine, set.Spring, set.Flyweight);
@@ -100,7 +105,8 @@ internal static class PredictorBuilder
             if (anchored.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is { } model)
                 residuals.Add(new RatioRpm(positions[j].Ratio, model - rpm[j]));
             else
-                warnings.Add(Words.Invariant($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the rev limit."));
+                warnings.Add($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the "
+                    + "rev limit.");
         }
 
         WarnOfFactor("flyweight thrust", factors.Flyweight);
@@ -111,8 +117,9 @@ internal static class PredictorBuilder
         {
             if (factor is < Anchor.LeastUsualFactor or > Anchor.GreatestUsualFactor)
             {
-                warnings.Add(Words.Invariant(
-                    $"The factor on {what} is {factor:0.00}, outside {Anchor.LeastUsualFactor:0.0} to {Anchor.GreatestUsualFactor:0.0}: check the fitted parts, the measured rpm and the machine's profile."));
+                warnings.Add(
+                    $"The factor on {what} is {factor:0.00}, outside {Anchor.LeastUsualFactor:0.0} to "
+                    + $"{Anchor.GreatestUsualFactor:0.0}: check the fitted parts, the measured rpm and the machine's profile.");
             }
         }
     }
@@ -163,8 +170,9 @@ internal static class PredictorBuilder
             if (ratio > machine.Contact.Ratio + RatioTolerance || ratio < machine.FullShift.Ratio - RatioTolerance)
             {
                 problems.Add(new RequestProblem(
-                    $"{place}/shiftCurve/{i}/ratio", RequestProblemCodes.BaselineUnusable, Words.Invariant($"{ratio:0.###}"),
-                    Words.Invariant($"a ratio that the belt reaches, from {machine.Contact.Ratio:0.00} to {machine.FullShift.Ratio:0.00}")));
+                    $"{place}/shiftCurve/{i}/ratio", RequestProblemCodes.BaselineUnusable, $"{ratio:0.###}",
+                    $"a ratio that the belt reaches, from {machine.Contact.Ratio:0.00} to "
+                    + $"{machine.FullShift.Ratio:0.00}"));
                 continue;
             }
 

@@ -51,8 +51,8 @@ internal sealed class SetUpReader(
         if (shims.Count > (machine.DriveClutch.ShimLimit ?? 0))
         {
             problems.Add(new RequestProblem(
-                $"{place}/shims/count", RequestProblemCodes.TooManyShims, Words.Invariant($"{shims.Count}"),
-                Words.Invariant($"at most {machine.DriveClutch.ShimLimit ?? 0} shims: this clutch takes no more")));
+                $"{place}/shims/count", RequestProblemCodes.TooManyShims, $"{shims.Count}",
+                $"at most {machine.DriveClutch.ShimLimit ?? 0} shims: this clutch takes no more"));
             return null;
         }
 
@@ -107,6 +107,7 @@ internal sealed class SetUpReader(
         return masses;
 
         void Report(StationName station, double mass, string expected) => problems.Add(new RequestProblem(
-            $"{place}/stationMasses/{Words.Camel(station.ToString())}", RequestProblemCodes.StationMass, Words.Grams(mass), expected));
+            $"{place}/stationMasses/{Words.Camel($"{station}")}", RequestProblemCodes.StationMass, Words.Grams(mass),
+            expected));
     }
 }

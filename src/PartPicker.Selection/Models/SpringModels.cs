@@ -54,7 +54,8 @@ internal static class SpringModels
             ? HelicalSpring.CoilClearance(wire, Mean(outside, wire), coils)
             : null;
 
-    /// <summary>Axial force (N) over length (m); null when nothing whole is known. Valid as <see cref="Force"/> is.</summary>
+    /// <summary>Axial force (N) over length (m); null when nothing whole is known.</summary>
+    /// <remarks>Valid as <see cref="Force"/> is.</remarks>
     public static LinearCurve? Axial(DrivenSpring spring)
     {
         if (spring.LoadTable is { } table)
@@ -116,7 +117,7 @@ internal static class SpringModels
     /// <summary>Mean coil diameter: outside diameter less one wire.</summary>
     public static Length Mean(Length outside, Length wire) => Length.FromMeters(outside.Meters - wire.Meters);
 
-    /// <summary>The curve, with an end that falls short of what is needed by no more than the tolerance set there.</summary>
+    /// <summary>The curve, with an end that is short of what is needed by no more than the tolerance set there.</summary>
     /// <remarks>
     /// A part that is short by less than the tolerance fits, so the model must have an answer for it. Compared in
     /// the same form as the rules do, so that no rounding refuses here what a rule has kept.

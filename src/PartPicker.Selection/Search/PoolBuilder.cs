@@ -123,8 +123,8 @@ internal sealed class PoolBuilder(
         if (count <= PartSelection.MaxCombinations)
             return false;
         problems.Add(new RequestProblem(
-            "keep", RequestProblemCodes.TooManyCombinations, Words.Invariant($"{count} sets"),
-            Words.Invariant($"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted, or exclude parts")));
+            "keep", RequestProblemCodes.TooManyCombinations, $"{count} sets",
+            $"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted, or exclude parts"));
         return true;
     }
 }

@@ -55,8 +55,7 @@ internal static class ShiftGoals
             if (met.Length != 1)
             {
                 problems.Add(new RequestProblem(
-                    "targets/speedCurve", RequestProblemCodes.TargetUnclear, null, Words.Invariant(
-                        $"a line that is met once at every ratio; at ratio {ratios[j]:0.00} this one is met {met.Length} times. Let rpm rise with speed no faster than the machine's own gearing, or give shiftCurve by ratio")));
+                    "targets/speedCurve", RequestProblemCodes.TargetUnclear, null, $"a line that is met once at every ratio; at ratio {ratios[j]:0.00} this one is met {met.Length} times. Let rpm rise with speed no faster than the machine's own gearing, or give shiftCurve by ratio"));
                 return null;
             }
 

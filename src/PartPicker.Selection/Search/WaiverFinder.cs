@@ -83,9 +83,9 @@ internal sealed class WaiverFinder(
                 return Of(Slot.DriveSpring, engagement, least, $"it engages at {Words.Rpm(engagement)}; at least {Words.Rpm(least)} is asked");
             case PoolRules.SlipMargin when request.SlipMargin is { } wanted:
                 double margin = predictor.Predict(set.Set).Curve.Min(p => p.Upshift?.SlipMargin) ?? 0;
-                return Of(Slot.DrivenSpring, margin, wanted, Words.Invariant($"its least slip margin is {margin:0.00}; {wanted:0.00} is asked"));
+                return Of(Slot.DrivenSpring, margin, wanted, $"its least slip margin is {margin:0.00}; {wanted:0.00} is asked");
             case PoolRules.PriceCeiling when request.PriceCeilingMinor is { } ceiling && set.Key.PriceMinor is { } price:
-                return Of(Slot.DriveSpring, price, ceiling, Words.Invariant($"it costs {price} minor units; {ceiling} is the ceiling"));
+                return Of(Slot.DriveSpring, price, ceiling, $"it costs {price} minor units; {ceiling} is the ceiling");
             default:
                 return null;
         }

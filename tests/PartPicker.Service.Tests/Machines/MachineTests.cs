@@ -40,8 +40,8 @@ public sealed class MachineTests(Service service)
     }
 
     [Theory]
-    [InlineData("use=snow", "plateau-snow-machine")]
-    [InlineData("use=Snow")]
+    [InlineData("use=snowy")]
+    [InlineData("use=Snow", "plateau-snow-machine")]
     [InlineData("driveFamily=slidingRoller", "harbour-scooter")]
     [InlineData("driveFamily=rollerOnAdjustableRamp", "meadow-carrier")]
     [InlineData("drivenFamily=compressionOnly", "harbour-scooter")]

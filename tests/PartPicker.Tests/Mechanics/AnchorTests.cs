@@ -22,7 +22,8 @@ public sealed class AnchorTests
                 var measured = new ShiftModel(
                     setUp.Machine(), [plain.Positions[position]], torqueFactor: 1, AnchorFactors.None);
                 AnchorFactors factors = Anchor.Solve(
-                    measured, setUp.Drive(measured), setUp.Driven(measured), setUp.FlyweightFriction, engagement, [shift]);
+                    measured, setUp.Drive(measured), setUp.Driven(measured), setUp.FlyweightFriction, engagement,
+                    [shift]);
                 if (factors.Thrust <= 0)
                     return;
 

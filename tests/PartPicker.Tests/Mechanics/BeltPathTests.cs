@@ -64,11 +64,10 @@ public sealed class BeltPathTests
         {
             const double step = 1e-6;
             double x = ContactTravel + beyondContact;
-            double slope = (drive.Path.AtTravel(x + step).OpeningTravel - drive.Path.AtTravel(x - step).OpeningTravel)
-                / (2 * step);
+            double opened = drive.Path.AtTravel(x + step).OpeningTravel - drive.Path.AtTravel(x - step).OpeningTravel;
             BeltPosition at = drive.Path.AtTravel(x);
 
-            Relative.Equal(at.DriveWrap / at.DrivenWrap, slope, 1e-7);
+            Relative.Equal(at.DriveWrap / at.DrivenWrap, opened / (2 * step), 1e-7);
         });
 
     [Fact]

@@ -19,7 +19,8 @@ public sealed class BeltThrustTests
     private static readonly Gen<double> Tensions = Gen.Double[1, 3000];
 
     // From hardly more than slip to a clamp that hardly notices the torque.
-    private static readonly Gen<double> ClampOverSlip = Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
+    private static readonly Gen<double> ClampOverSlip =
+        Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
 
     // AX-1: derived from the classical equations and integrated numerically, not published. T₁ and T₂ are totals.
     [Theory]
@@ -41,9 +42,8 @@ public sealed class BeltThrustTests
         Relative.Equal(arc, load.ActiveArc * 180 / Math.PI, 1e-5);
         Relative.Equal(driver, load.DriveThrust, 5e-6);
 
-        // The active arc alone pushes with D/(2 μ_e tan β), whatever the idle arc carries.
-        double groove = BeltThrust.GrooveFriction(friction, halfAngle * Math.PI / 180);
-        Relative.Equal(active, (tight - slack) / (2 * groove * Math.Tan(halfAngle * Math.PI / 180)), 5e-6);
+        // Without clamp the belt slips over the whole wrap, and what pushes is the active arc alone.
+        Relative.Equal(active, belt.DriveThrust(drivenClamp: 0, tight - slack), 5e-6);
         Assert.False(load.DrivenSlips);
     }
 
@@ -61,7 +61,8 @@ public sealed class BeltThrustTests
     public void Without_torque_one_tension_loads_both_sheaves()
     {
         double slant = 2 * Math.Asin((0.1035 - 0.0345) / 0.254);
-        BeltLoad load = new BeltThrust(13 * Math.PI / 180, 0.3, Math.PI - slant, Math.PI + slant).Load(6396.402, 0);
+        var belt = new BeltThrust(13 * Math.PI / 180, 0.3, Math.PI - slant, Math.PI + slant);
+        BeltLoad load = belt.Load(6396.402, 0);
 
         Relative.Equal(800, load.TightNet, 1e-7);
         Relative.Equal(800, load.SlackNet, 1e-7);
@@ -77,7 +78,8 @@ public sealed class BeltThrustTests
             BeltLoad load = belt.Thrust.Load(overSlip * belt.SlipClamp(effective), effective);
 
             // The driven sheave takes the belt in at T₂′ and lets it go at T₁′.
-            Arc driven = Arc.Along(load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.GrooveFriction);
+            Arc driven = Arc.Along(
+                load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.GrooveFriction);
             Relative.Equal(load.TightNet, driven.Leaving, 1e-8);
             Relative.Equal(overSlip * belt.SlipClamp(effective), driven.Sum / belt.TwiceTan, 1e-8);
 
@@ -124,8 +126,8 @@ public sealed class BeltThrustTests
 
     [Fact]
     public void Drive_thrust_never_falls_as_the_clamp_rises() =>
-        Gen.Select(Belts, Tensions, Gen.Double[0, 20_000], Gen.Double[0, 5_000]).Sample((belt, effective, clamp, more) =>
-            Assert.True(
+        Gen.Select(Belts, Tensions, Gen.Double[0, 20_000], Gen.Double[0, 5_000])
+            .Sample((belt, effective, clamp, more) => Assert.True(
                 belt.Thrust.DriveThrust(clamp + more, effective)
                     >= belt.Thrust.DriveThrust(clamp, effective) * (1 - 1e-12)));
 
@@ -133,16 +135,28 @@ public sealed class BeltThrustTests
     public void Drive_thrust_rises_with_a_clamp_that_leaves_an_idle_arc() =>
         Gen.Select(Belts, Tensions, Gen.Double[1, 100]).Sample((belt, effective, overSlip) =>
         {
+            BeltThrust thrust = belt.Thrust;
             double clamp = overSlip * belt.SlipClamp(effective);
-            if (belt.Thrust.Load(clamp, effective).ActiveArc < belt.DriveWrap)
-                Assert.True(belt.Thrust.DriveThrust(clamp * 1.01, effective) > belt.Thrust.DriveThrust(clamp, effective));
+            if (thrust.Load(clamp, effective).ActiveArc < belt.DriveWrap)
+                Assert.True(thrust.DriveThrust(clamp * 1.01, effective) > thrust.DriveThrust(clamp, effective));
         });
 
     [Fact]
     public void Least_drive_thrust_is_never_above_drive_thrust() =>
         Gen.Select(Belts, Gen.Double[0, 3000], Gen.Double[-1_000, 20_000]).Sample((belt, effective, clamp) =>
             Assert.True(
-                belt.Thrust.LeastDriveThrust(clamp, effective) <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
+                belt.Thrust.LeastDriveThrust(clamp, effective)
+                    <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
+
+    [Fact]
+    public void Least_drive_thrust_is_never_above_drive_thrust_at_any_margin() =>
+        Gen.Select(Belts, Tensions, ClampOverSlip).Sample((belt, effective, overSlip) =>
+        {
+            double clamp = overSlip * belt.SlipClamp(effective);
+            Assert.True(
+                belt.Thrust.LeastDriveThrust(clamp, effective)
+                    <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12));
+        });
 
     // It pays only if it is close: away from the slip edge, where the thrust falls steeply, by less than a hundredth.
     [Fact]

@@ -70,7 +70,8 @@ public sealed class CurveTests
             double[] cuts = [from, .. curve.Knots.Where(x => x > from && x < to), to];
             double sampled = cuts.Zip(cuts.Skip(1)).Min(piece => Dense(piece.First, piece.Second).Min(curve.Slope));
 
-            // 2000 samples a piece miss a vertex by 1/4000 of it at most, and the parabola there by the square of that.
+            // 2000 samples a piece miss a vertex by 1/4000 of it at most, and the parabola there by the
+            // square of that.
             Assert.InRange(sampled - curve.LeastSlope(from, to), -1e-12, 1e-4);
         });
 
@@ -135,6 +136,19 @@ public sealed class CurveTests
                 Assert.Equal(y0 + share * (y1 - y0), table.At(x0 + share * (x1 - x0)), 1e-12);
             }
         });
+
+    // A force of two straight pieces: 100 to 300 N over 20 mm, then to 600 N over 10 mm more.
+    [Fact]
+    public void Energy_between_two_lengths_is_the_area_under_the_table()
+    {
+        LinearCurve force = LinearCurve.Table([(0, 100), (0.02, 300), (0.03, 600)]);
+
+        Relative.Equal(200 * 0.02 + 450 * 0.01, force.Integral(0, 0.03), 1e-12);
+        Relative.Equal(250 * 0.01 + 375 * 0.005, force.Integral(0.01, 0.025), 1e-12);
+        Relative.Equal(-(200 * 0.02 + 450 * 0.01), force.Integral(0.03, 0), 1e-12);
+        Assert.Equal(0, force.Integral(0.01, 0.01));
+        Assert.Throws<ArgumentOutOfRangeException>(() => force.Integral(0, 0.031));
+    }
 
     [Fact]
     public void A_line_is_the_same_by_slope_and_by_two_points_in_either_order()

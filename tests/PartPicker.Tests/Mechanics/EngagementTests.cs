@@ -23,7 +23,8 @@ public sealed class EngagementTests
     [Fact]
     public void Engagement_is_the_maximum_of_a_dense_grid() => Cases.Sample(IsTheMaximumOfAGrid);
 
-    // Two tops of like height, the lower of which shows the highest sample: found at random, 0.1 % of the speed.
+    // Two tops of like height, the lower of which shows the highest sample: found at random, 0.1 % of the
+    // speed.
     [Fact]
     public void The_higher_of_two_like_tops_decides() => IsTheMaximumOfAGrid(new Notched(
         Contact: 0.0119,

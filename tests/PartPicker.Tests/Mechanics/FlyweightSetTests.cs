@@ -13,8 +13,10 @@ public sealed class FlyweightSetTests
         Gen.Select(RandomSetUp.Any, Gen.Double[0.0001, 0.0224], Gen.Double[100, 1000]).Sample((setUp, travel, speed) =>
         {
             const double step = 1e-6;
+
+            // The second derivative jumps at a point: a difference across it is good to first order only.
             if (setUp.Flyweights().Knots.Any(x => Math.Abs(x - travel) <= step))
-                return; // The second derivative jumps at a point: a difference across it is good to first order only.
+                return;
             var arm = new SmoothCurve(setUp.Radii.Select((r, i) => (RandomSetUp.FullShiftTravel * i / 4, r)));
             double derivative = (Energy(travel + step) - Energy(travel - step)) / (2 * step);
 

@@ -29,23 +29,25 @@ public sealed class HelixCamTests
             Relative.Equal(Integral(cam, points, opening), cam.Turn(opening), 1e-11);
         });
 
-    // Over one straight piece the turn is ln(sin b/sin a)/(r_c dα/dy): the form in which it is usually written.
+    // Over one straight piece the turn is ln(sin b/sin a)/(r_c dα/dy): the form in which it is usually
+    // written.
     [Fact]
     public void Turn_over_one_slope_is_the_logarithm_of_the_sines() =>
         Gen.Select(Gen.Double[0.5, 0.9], Gen.Double[0.01, 0.3]).Sample((a, rise) =>
         {
             var cam = new HelixCam([(0, a), (0.02, a + rise)], Radius);
 
-            Relative.Equal(Math.Log(Math.Sin(a + rise) / Math.Sin(a)) / (Radius * rise / 0.02), cam.Turn(0.02), 1e-12);
+            double logarithm = Math.Log(Math.Sin(a + rise) / Math.Sin(a));
+            Relative.Equal(logarithm / (Radius * rise / 0.02), cam.Turn(0.02), 1e-12);
         });
 
     [Fact]
     public void Turn_of_a_straight_helix_is_travel_over_its_lead()
     {
-        var cam = new HelixCam([(0, Math.PI / 4)], Radius);
+        var cam = new HelixCam([(0, Math.PI / 3)], Radius);
 
         Assert.Equal(0, cam.Turn(0));
-        Relative.Equal(0.25, cam.Turn(0.01), 1e-14);
+        Relative.Equal(0.25 / Math.Sqrt(3), cam.Turn(0.01), 1e-14);
     }
 
     [Fact]

@@ -41,8 +41,9 @@ public sealed class PublishedAirTests
             Atmosphere.PressureAt(Length.FromMeters(6_356_766 * metres / (6_356_766 + metres))).Pascals,
             0.5);
 
-    // [SAE J1349] and [ISO 1585] on the dry standard day, recomputed: torque here over torque in reference air. The
-    // first is written with Celsius degrees counted from 273, not 273.15: in kelvin its temperature is 0.15 lower.
+    // [SAE J1349] and [ISO 1585] on the dry standard day, recomputed: torque here over torque in reference
+    // air. The first is written with Celsius degrees counted from 273, not 273.15: in kelvin its temperature
+    // is 0.15 lower.
     [Theory]
     [InlineData(0, 1.04886, 1.04920)]
     [InlineData(500, 0.98403, 0.98343)]
@@ -84,7 +85,8 @@ public sealed class PublishedAirTests
     [InlineData(AirCorrection.SaeJ1349, 914.4, 0.890)]
     [InlineData(AirCorrection.SaeJ1349, 1524, 0.823)]
     [InlineData(AirCorrection.SaeJ1349, 3048, 0.676)]
-    public void Torque_falls_with_altitude_by_the_ratio_of_corrections(AirCorrection law, double metres, double factor) =>
+    public void Torque_falls_with_altitude_by_the_ratio_of_corrections(
+        AirCorrection law, double metres, double factor) =>
         Assert.Equal(
             factor,
             Atmosphere.TorqueFactor(law, Length.FromMeters(metres), temperature: null),

@@ -7,8 +7,8 @@ namespace PartPicker.Tests.Mechanics;
 /// <summary>The torque cam against power screws, which are the same inclined plane; keys as in docs/sources.md.</summary>
 public sealed class PublishedCamTests
 {
-    // CAM-1, [KG] ex. 10.10: screw of 50 mm, pitch 12.5 mm, friction 0.13, 25 kN; printed 132 629 N·mm because the
-    // helix angle is rounded, 4.2 and 37.6 %.
+    // CAM-1, [KG] ex. 10.10: screw of 50 mm, pitch 12.5 mm, friction 0.13, 25 kN; printed 132 629 N·mm
+    // because the helix angle is rounded, 4.2 and 37.6 %.
     [Fact]
     public void Raising_lowering_and_efficiency_are_those_of_Khurmi_10_10()
     {

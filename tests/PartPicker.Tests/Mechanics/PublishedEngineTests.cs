@@ -6,7 +6,8 @@ namespace PartPicker.Tests.Mechanics;
 /// <summary>Torque between the points of an openly published table; key as in docs/sources.md.</summary>
 public sealed class PublishedEngineTests
 {
-    // ENG-1, [NREL]: a 1.0 litre engine of 1991, torque (N·m) by rad/s; the table's header says 41 kW at 5700 rpm.
+    // ENG-1, [NREL]: a 1.0 litre engine of 1991, torque (N·m) by rad/s; the table's header says 41 kW at 5700
+    // rpm.
     private static readonly EngineTorque Engine = new(
         new (double RadPerS, double Nm)[]
         {

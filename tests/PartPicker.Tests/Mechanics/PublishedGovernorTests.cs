@@ -12,8 +12,8 @@ public sealed class PublishedGovernorTests
     // The books in pounds and inches take 32.2 ft/s².
     private const double GravityFeet = 32.2;
 
-    // CEN-1, [SAR] ex. 7.7, p. 203: two balls of 3 kg, ball arm 0.12, sleeve arm 0.08 m, 0.12 m at 320 rpm, spring
-    // 20 N/mm, lift 15 mm. Printed 1217.0 N because the book takes π as 3.147 there; 327.9 rpm.
+    // CEN-1, [SAR] ex. 7.7, p. 203: two balls of 3 kg, ball arm 0.12, sleeve arm 0.08 m, 0.12 m at 320 rpm,
+    // spring 20 N/mm, lift 15 mm. Printed 1217.0 N because the book takes π as 3.147 there; 327.9 rpm.
     [Fact]
     public void Spring_load_and_speed_at_full_lift_are_those_of_Sarkar_7_7()
     {
@@ -29,8 +29,8 @@ public sealed class PublishedGovernorTests
         Assert.Equal(0.015, fullLift.Travel);
     }
 
-    // [SAR] ex. 7.8, p. 204: 3 kg at 0.2 m and 240 rpm, arms 0.11 and 0.15 m, 7.5 % more speed for 4 mm of lift.
-    // Printed 557.8 N and 24.1 N/mm with π 3.147.
+    // [SAR] ex. 7.8, p. 204: 3 kg at 0.2 m and 240 rpm, arms 0.11 and 0.15 m, 7.5 % more speed for 4 mm of
+    // lift. Printed 557.8 N and 24.1 N/mm with π 3.147.
     [Fact]
     public void Spring_load_and_stiffness_are_those_of_Sarkar_7_8()
     {
@@ -42,10 +42,11 @@ public sealed class PublishedGovernorTests
         Relative.Equal(23.98, (high - low) / 4, 2e-4);
     }
 
-    // CEN-2, [SAR] ex. 7.9, p. 204: 5 kg, pivot at 0.14 m, 0.11 m at 240 rpm, arms 0.12 and 0.10 m, lift 50 mm, 41/39
-    // of the speed at full lift, 30 N of friction; printed 6.8 cm and 6.7 rpm. With both arms at one angle their
-    // obliquity cancels and the radius is a line of slope 1.2. The weight of the leaning balls loads the sleeve by
-    // 2 m g 0.03/(0.10 cos): the book takes it off at both ends, though at full lift the balls lean outwards and help.
+    // CEN-2, [SAR] ex. 7.9, p. 204: 5 kg, pivot at 0.14 m, 0.11 m at 240 rpm, arms 0.12 and 0.10 m, lift 50
+    // mm, 41/39 of the speed at full lift, 30 N of friction; printed 6.8 cm and 6.7 rpm. With both arms at
+    // one angle their obliquity cancels and the radius is a line of slope 1.2. The weight of the leaning
+    // balls loads the sleeve by 2 m g 0.03/(0.10 cos): the book takes it off at both ends, though at full
+    // lift the balls lean outwards and help.
     [Fact]
     public void Initial_compression_and_insensitive_band_are_those_of_Sarkar_7_9()
     {
@@ -65,8 +66,9 @@ public sealed class PublishedGovernorTests
             1e-6);
     }
 
-    // CEN-3, [BEV] ex. 13.5, p. 470: balls of 3 lb 2.5 in out at 240 rpm, arms 4.5 and 2 in, lift 0.5 in, 5 % more
-    // speed at full lift, sleeve 15 lb; the balls' own weight acts 2 in outside the pivot at no lift. Printed 59.3.
+    // CEN-3, [BEV] ex. 13.5, p. 470: balls of 3 lb 2.5 in out at 240 rpm, arms 4.5 and 2 in, lift 0.5 in, 5 %
+    // more speed at full lift, sleeve 15 lb; the balls' own weight acts 2 in outside the pivot at no lift.
+    // Printed 59.3.
     [Fact]
     public void Stiffness_with_weights_is_that_of_Bevan_13_5()
     {
@@ -83,8 +85,8 @@ public sealed class PublishedGovernorTests
         Relative.Equal(12.2604, balls.Thrust(0, Rotation.ToRadiansPerSecond(240)) / (2 * 4.5 / 2), 5e-6);
     }
 
-    // CEN-4, [BEV] ex. 13.3, p. 466: balls of 3 lb from 3 to 4.5 in, 300 to 318 rpm, arms 4 and 2 in; the speed at
-    // 3.5 in. Printed 308 rpm, rounded up; the rate is not printed.
+    // CEN-4, [BEV] ex. 13.3, p. 466: balls of 3 lb from 3 to 4.5 in, 300 to 318 rpm, arms 4 and 2 in; the
+    // speed at 3.5 in. Printed 308 rpm, rounded up; the rate is not printed.
     [Fact]
     public void Rate_and_speed_between_are_those_of_Bevan_13_3()
     {
@@ -97,8 +99,9 @@ public sealed class PublishedGovernorTests
         Relative.Equal(307.843, Rotation.ToRpm(between), 2e-6);
     }
 
-    // [BEV] ex. 13.4, p. 468: balls of 5 lb from 5 to 7 in, 240 to 252 rpm, arms 6 and 4 in, two ball springs of
-    // 1.5 lb/in, each stretched by both balls and so worth 2 · 2 · 1.5 lb/in to one of them; printed 23 lb/in.
+    // [BEV] ex. 13.4, p. 468: balls of 5 lb from 5 to 7 in, 240 to 252 rpm, arms 6 and 4 in, two ball springs
+    // of 1.5 lb/in, each stretched by both balls and so worth 2 · 2 · 1.5 lb/in to one of them; printed 23
+    // lb/in.
     [Fact]
     public void Stiffness_beside_ball_springs_is_that_of_Bevan_13_4()
     {
@@ -111,8 +114,8 @@ public sealed class PublishedGovernorTests
         Relative.Equal(22.98, asked - 2 * arms * arms * 4 * 1.5, 2e-4);
     }
 
-    // CEN-5, [KG] ex. 10.36, p. 320: four shoes of 8 kg at 0.16 m, gap 5 mm, spring 500 N and 50 N/mm each, drum
-    // 0.2 m, friction 0.3, 500 rpm; printed 36.1 kW. The two speeds are recomputed, not printed.
+    // CEN-5, [KG] ex. 10.36, p. 320: four shoes of 8 kg at 0.16 m, gap 5 mm, spring 500 N and 50 N/mm each,
+    // drum 0.2 m, friction 0.3, 500 rpm; printed 36.1 kW. The two speeds are recomputed, not printed.
     [Fact]
     public void A_centrifugal_clutch_lifts_touches_and_drives_as_in_Khurmi_10_36()
     {
@@ -126,9 +129,9 @@ public sealed class PublishedGovernorTests
         Relative.Equal(36_051.1, 4 * 0.3 * press * 0.2 * speed, 2e-6);
     }
 
-    // [KG] ex. 10.35, p. 319: 15 kW at 900 rpm, four shoes, friction 0.25, drum 0.15, shoe 0.12 m, springs that hold
-    // to three quarters of the speed; printed 2.28 kg. [JIN] ex. 22-10, p. 596: 40 kW at 1400 rpm, 0.22, 0.16 and
-    // 0.13 m, four fifths; printed 1.93 kg.
+    // [KG] ex. 10.35, p. 319: 15 kW at 900 rpm, four shoes, friction 0.25, drum 0.15, shoe 0.12 m, springs
+    // that hold to three quarters of the speed; printed 2.28 kg. [JIN] ex. 22-10, p. 596: 40 kW at 1400 rpm,
+    // 0.22, 0.16 and 0.13 m, four fifths; printed 1.93 kg.
     [Theory]
     [InlineData(15e3, 900, 0.25, 0.15, 0.12, 0.75, 2.2752)]
     [InlineData(40e3, 1400, 0.22, 0.16, 0.13, 0.80, 1.9264)]
@@ -142,8 +145,8 @@ public sealed class PublishedGovernorTests
         Relative.Equal(power, friction * press * drum * speed, 3e-5);
     }
 
-    // [KG] ch. 18 (from memory, recomputed): 2.5 kg, arms 120 and 80 mm, 0.12 m at 290 rpm, 310 rpm at 15 mm of lift;
-    // printed 831 N, 1128 N and 19.8 N/mm with rounded speeds.
+    // [KG] ch. 18 (from memory, recomputed): 2.5 kg, arms 120 and 80 mm, 0.12 m at 290 rpm, 310 rpm at 15 mm
+    // of lift; printed 831 N, 1128 N and 19.8 N/mm with rounded speeds.
     [Fact]
     public void Sleeve_loads_are_those_of_a_Hartnell_governor_in_Khurmi()
     {

@@ -13,8 +13,8 @@ public sealed class PublishedSpringTests
     public void A_designed_spring_deflects_as_in_Bhandari_10_1() =>
         Relative.Equal(30.337611, 1250 / Rate(81_370, 7, 42, 8), 1e-7);
 
-    // SPR-2, [BHA] ex. 10.19: d 6, D 36, 10 coils around d 5, D 30, 8 coils, the inner 15 mm shorter, P 1000 N,
-    // G 81 370 MPa. The load is shared so that the outer one is deflected 15 mm more.
+    // SPR-2, [BHA] ex. 10.19: d 6, D 36, 10 coils around d 5, D 30, 8 coils, the inner 15 mm shorter, P 1000
+    // N, G 81 370 MPa. The load is shared so that the outer one is deflected 15 mm more.
     [Fact]
     public void Two_nested_springs_share_a_load_as_in_Bhandari_10_19()
     {
@@ -32,16 +32,16 @@ public sealed class PublishedSpringTests
     [Fact]
     public void Rate_is_that_of_Sadhu_Singh_8_3() => Relative.Equal(9.72222, Rate(84_000, 3, 18, 15), 1e-6);
 
-    // [SAD] ex. 8.12, p. 236: d 6, outside diameter 75, G 84 GPa: 412.3 N bend one turn by 9.954 mm, 382.5 N by
-    // 9.234 mm. The forces are the book's, rounded to four figures.
+    // [SAD] ex. 8.12, p. 236: d 6, outside diameter 75, G 84 GPa: 412.3 N bend one turn by 9.954 mm, 382.5 N
+    // by 9.234 mm. The forces are the book's, rounded to four figures.
     [Theory]
     [InlineData(412.3, 9.954)]
     [InlineData(382.5, 9.234)]
     public void One_turn_deflects_as_in_Sadhu_Singh_8_12(double force, double deflectionPerTurn) =>
         Assert.Equal(deflectionPerTurn, force / Rate(84_000, 6, 75 - 6, 1), 1.5e-3);
 
-    // SPR-4, [SHI] ex. 10-1 (from memory, recomputed): music wire d 0.037 in, outside diameter 7/16 in, squared
-    // ends, 12.5 turns, G 11.85 Mpsi.
+    // SPR-4, [SHI] ex. 10-1 (from memory, recomputed): music wire d 0.037 in, outside diameter 7/16 in,
+    // squared ends, 12.5 turns, G 11.85 Mpsi.
     [Fact]
     public void Rate_and_solid_length_are_those_of_Shigley_10_1()
     {
@@ -54,18 +54,20 @@ public sealed class PublishedSpringTests
         Relative.Equal(0.4995, HelicalSpring.SolidLength(wire, 12.5, groundEnds: false).Inches, 1e-12);
     }
 
-    // [WEN] ex. 8.2, p. 163: d 0.105, D 0.620 in, 35 lb at 0.5 in, G 11.85 Mpsi, closed ends; printed 70.0 lb/in
-    // and 12.79 turns, two of which are closed.
+    // [WEN] ex. 8.2, p. 163: d 0.105, D 0.620 in, 35 lb at 0.5 in, G 11.85 Mpsi, closed ends; printed 70.0
+    // lb/in and 12.79 turns, two of which are closed.
     [Fact]
     public void Coils_are_those_of_Wentzell_8_2() =>
         Assert.Equal(12.79, RateInchPounds(11.85e6, 0.105, 0.620, 1) / 70.0 + 2, 5e-3);
 
-    // [JIN] ex. 8-7, p. 228: music wire d 1.016, outside diameter 12.6 mm, 16 turns of which 14 act, G 81 GPa.
+    // [JIN] ex. 8-7, p. 228: music wire d 1.016, outside diameter 12.6 mm, 16 turns of which 14 act, G 81
+    // GPa.
     [Fact]
     public void Rate_is_that_of_Jindal_8_7() => Assert.Equal(0.496, Rate(81_000, 1.016, 12.6 - 1.016, 14), 5e-4);
 
-    // SPR-7, [MOT] p. 751: d 0.0625, D 0.60 in, G 11.2 Mpsi, 8 lb/in, free length 2.75 in, squared and ground;
-    // printed solid length 0.898 in and 14.8 lb there. Recomputed: 12.3624 active coils, 0.89765 in, 14.8188 lb.
+    // SPR-7, [MOT] p. 751: d 0.0625, D 0.60 in, G 11.2 Mpsi, 8 lb/in, free length 2.75 in, squared and
+    // ground; printed solid length 0.898 in and 14.8 lb there. Recomputed: 12.3624 active coils, 0.89765 in,
+    // 14.8188 lb.
     [Fact]
     public void Coils_solid_length_and_solid_load_are_those_of_Mott()
     {
@@ -87,7 +89,8 @@ public sealed class PublishedSpringTests
             1e-12);
 
     // [SHI] Table 10-5 prints each modulus twice, in Mpsi and in GPa to one decimal: a slip in copying one column
-    // shows against the other. The table's own rounding is below 0.15 %.
+    // shows against the other. The table's own rounding is below 0.15 %. The Mpsi of A227, and of E of A228, are
+    // from memory.
     [Theory]
     [InlineData("music-wire-a228", 0.030, 29.5, 12.0)]
     [InlineData("music-wire-a228", 0.045, 29.0, 11.85)]
@@ -111,8 +114,8 @@ public sealed class PublishedSpringTests
         Relative.Equal(shearMpsi * 1e6, wire.ShearModulus(diameter).PoundsForcePerSquareInch, 1.5e-3);
     }
 
-    // TOR-1, [JIN] ex. 8-9, p. 230: music wire d 1.5, D 14.5, 4.25 coils, two legs of 20 mm, E 200 GPa,
-    // 0.78 S_ut with S_ut = 2211/d^0.145 ([SHI] Table 10-4), rod 11.5 mm. The book allows for coil friction by
+    // TOR-1, [JIN] ex. 8-9, p. 230: music wire d 1.5, D 14.5, 4.25 coils, two legs of 20 mm, E 200 GPa, 0.78
+    // S_ut with S_ut = 2211/d^0.145 ([SHI] Table 10-4), rod 11.5 mm. The book allows for coil friction by
     // 10.8 per turn where the plain form has 64 per radian. Printed .327, .0225, 13.46, .23; recomputed here.
     [Fact]
     public void A_twisted_spring_turns_and_closes_as_in_Jindal_8_9()
@@ -165,23 +168,22 @@ public sealed class PublishedSpringTests
             1e-5);
 
     private static double Rate(double shearMPa, double wireMm, double meanMm, double coils) =>
-        HelicalSpring.Rate(
-            Pressure.FromMegapascals(shearMPa), Length.FromMillimeters(wireMm), Length.FromMillimeters(meanMm), coils)
-            .NewtonsPerMillimeter;
+        HelicalSpring.Rate(Pressure.FromMegapascals(shearMPa), Mm(wireMm), Mm(meanMm), coils).NewtonsPerMillimeter;
 
     private static double RateInchPounds(double shearPsi, double wireIn, double meanIn, double coils) =>
-        HelicalSpring.Rate(
-            Pressure.FromPoundsForcePerSquareInch(shearPsi), Length.FromInches(wireIn), Length.FromInches(meanIn), coils)
+        HelicalSpring.Rate(Pressure.FromPoundsForcePerSquareInch(shearPsi), Inch(wireIn), Inch(meanIn), coils)
             .PoundsForcePerInch;
 
     // N·mm per turn in the form that allows for coil friction: 10.8 per turn against 64 per radian.
     private static double MomentPerTurn(double elasticMPa, double wireMm, double meanMm, double coils) =>
-        TorsionSpring.TwistRate(
-            Pressure.FromMegapascals(elasticMPa), Length.FromMillimeters(wireMm), Length.FromMillimeters(meanMm), coils)
+        TorsionSpring.TwistRate(Pressure.FromMegapascals(elasticMPa), Mm(wireMm), Mm(meanMm), coils)
             .NewtonMetersPerRadian * 1000 * 64 / 10.8;
 
     private static double MomentPerTurnInchPounds(double elasticPsi, double wireIn, double meanIn, double coils) =>
-        TorsionSpring.TwistRate(
-            Pressure.FromPoundsForcePerSquareInch(elasticPsi), Length.FromInches(wireIn), Length.FromInches(meanIn), coils)
+        TorsionSpring.TwistRate(Pressure.FromPoundsForcePerSquareInch(elasticPsi), Inch(wireIn), Inch(meanIn), coils)
             .NewtonMetersPerRadian / Torque.FromPoundForceInches(1).NewtonMeters * 64 / 10.8;
+
+    private static Length Mm(double millimetres) => Length.FromMillimeters(millimetres);
+
+    private static Length Inch(double inches) => Length.FromInches(inches);
 }

@@ -3,7 +3,7 @@ using PartPicker.Mechanics;
 
 namespace PartPicker.Tests.Mechanics;
 
-/// <summary>One invented machine with one set of parts, drawn at random; plain numbers, so that a failure prints them.</summary>
+/// <summary>One invented machine with one set of parts, drawn at random: plain numbers that scale and vary.</summary>
 public sealed record RandomSetUp
 {
     public const double ContactTravel = 0.003;

@@ -31,7 +31,9 @@ public sealed class ShiftModelTests
                     if (expected is { } rpm)
                         Assert.Equal(rpm, actual!.Value, 1e-6);
                     Interlocked.Increment(
-                        ref expected is null ? ref none : ref expected == drive.Engagement.Rpm ? ref atEngagement : ref balanced);
+                        ref expected is null ? ref none
+                        : ref expected == drive.Engagement.Rpm ? ref atEngagement
+                        : ref balanced);
                 }
             }
         });
@@ -54,9 +56,11 @@ public sealed class ShiftModelTests
                 double speed = b.Rpm * Math.PI / 30;
                 Relative.Equal(b.EngineTorque * speed, b.Power, 1e-12);
                 Assert.True(b.PowerLost >= -1e-9 * model.PeakPower);
-                Relative.Equal(b.EngineTorque / model.Positions[j].DriveRadius, b.Belt.TightNet - b.Belt.SlackNet, 1e-9);
+                Relative.Equal(
+                    b.EngineTorque / model.Positions[j].DriveRadius, b.Belt.TightNet - b.Belt.SlackNet, 1e-9);
 
-                // Above engagement both clutches are in balance; at engagement the drive side may have thrust to spare.
+                // Above engagement both clutches are in balance; at engagement the drive side may have thrust
+                // to spare.
                 double spare = (1 - setUp.FlyweightFriction) * b.FlyweightThrust - b.SpringForce - b.DriveThrust;
                 if (b.Rpm > drive.Engagement.Rpm)
                     Assert.Equal(0, spare, 1e-6);
@@ -114,6 +118,18 @@ public sealed class ShiftModelTests
         });
 
     [Fact]
+    public void A_balance_just_under_the_rev_limit_is_found_and_one_just_above_is_not() =>
+        Gen.Select(RandomSetUp.FlatTorque, Gen.Int[0, 4]).Sample((setUp, position) =>
+        {
+            double engagement = EngagementRpm(setUp);
+            if (Rpms(setUp)[position] is not { } rpm || rpm <= engagement + 1)
+                return;
+
+            Assert.Equal(rpm, Rpms(setUp with { RevLimit = rpm + 0.001 })[position]!.Value, 1e-6);
+            Assert.Null(Rpms(setUp with { RevLimit = rpm - 0.001 })[position]);
+        });
+
+    [Fact]
     public void Engagement_beyond_the_rev_limit_shifts_nowhere()
     {
         RandomSetUp setUp = RandomSetUp.FlatTorque.Single();
@@ -141,8 +157,8 @@ public sealed class ShiftModelTests
         Assert.Throws<ArgumentException>(() => setUp.Driven(model));
     }
 
-    // The model as its summary states it: engagement, every multiple of 10 rpm above it, the rev limit; the first
-    // of them with thrust to spare is narrowed by halving.
+    // The model as its summary states it: engagement, every multiple of 10 rpm above it, the rev limit; the
+    // first of them with thrust to spare is narrowed by halving.
     private static double? Search(
         RandomSetUp setUp, ShiftModel model, DriveSide drive, DrivenSide driven, double thrustFactor, int j,
         ShiftDirection direction)

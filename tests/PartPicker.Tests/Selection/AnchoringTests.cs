@@ -168,7 +168,7 @@ public sealed class AnchoringTests
         Bench bench = new Bench() with { Run = _ => null };
         RequestProblem problem = Assert.Single(bench.Pick().Problems);
         Assert.Equal(("baseline", "baseline-needed"), (problem.Place, problem.Code));
-        Assert.Contains("engagementRpm and shiftRpm", problem.Expected, StringComparison.Ordinal);
+        Assert.Contains("engagementRpm and shiftRpm", problem.Expected);
 
         PredictionAnswer answer = bench.Predict().Answer!;
         Assert.Null(answer.Prediction.Anchoring);
@@ -187,7 +187,7 @@ public sealed class AnchoringTests
         };
         RequestProblem problem = Assert.Single(bench.Pick().Problems);
         Assert.Equal(("machine", "profile-not-measured", Id), (problem.Place, problem.Code, problem.Sent));
-        Assert.Contains("belt/friction, drive-clutch/springLength. ", problem.Expected, StringComparison.Ordinal);
+        Assert.Contains("belt/friction, drive-clutch/springLength. ", problem.Expected);
         Assert.Contains(bench.Predict().Answer!.Cautions, c =>
             c.Sentence.Contains("class defaults (belt/friction, drive-clutch/springLength)", StringComparison.Ordinal));
     }

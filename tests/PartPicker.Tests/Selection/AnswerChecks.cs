@@ -60,7 +60,7 @@ internal static class AnswerChecks
 
         Assert.Equal(root.Parts.All(p => Math.Abs(Part(p, "error")) <= 1), pick.WithinTolerance);
         Assert.Equal(
-            pick.Prediction.Curve.Select(p => p.Upshift!.Rpm).Prepend(pick.Prediction.EngagementRpm),
+            pick.Prediction.Curve.Select(p => p.Upshift!.Rpm).Prepend(pick.Prediction.EngagementRpm!.Value),
             root.Parts.Select(p => Part(p, "prediction")));
 
         static double Part(Explanation of, string name) => of.Parts.Single(p => p.Name == name).Value;

@@ -17,7 +17,7 @@ public sealed class CautionTests
         Assert.StartsWith(
             "Springs store energy as fitted: the drive spring about 4.8 J, the driven spring about 13.9 J.",
             cautions[0].Sentence, StringComparison.Ordinal);
-        Assert.Contains("with 11 N·m (8.1 lbf·ft) in hole 2", cautions[1].Sentence, StringComparison.Ordinal);
+        Assert.Contains("with 11 N·m (8.1 lbf·ft) in hole 2", cautions[1].Sentence);
         Assert.Equal(["WARNING", "WARNING", "WARNING", "CAUTION", "NOTICE"], cautions.Select(c => c.Signal));
     }
 

@@ -36,7 +36,7 @@ public sealed class LengthRuleTests
             Assert.Equal(Length.Info.Name, broken.Measured.Dimension!.Name);
             Assert.Equal(outside, broken.Measured.Value * 1000, 1e-9);
             Assert.Equal(rule.LimitMm, broken.Limit.Value * 1000, 1e-9);
-            Assert.Contains(Words.Length(broken.Measured.Value), broken.Sentence, StringComparison.Ordinal);
+            Assert.Contains(Words.Length(broken.Measured.Value), broken.Sentence);
         }
     }
 

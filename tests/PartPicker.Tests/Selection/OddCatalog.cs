@@ -54,7 +54,10 @@ internal sealed class OddCatalog
 
     private CatalogItem Spoiled(CatalogItem item)
     {
-        Field[] fields = [.. FieldRegistry.For(item.Kind).Where(f => f.Shape != FieldShape.Reference && f.Name is not ("id" or "name"))];
+        Field[] fields =
+        [
+            .. FieldRegistry.For(item.Kind).Where(f => f.Shape != FieldShape.Reference && f.Name is not ("id" or "name")),
+        ];
         if (fields.Length == 0)
             return item;
         Field field = fields[random.Next(fields.Length)];
@@ -65,13 +68,15 @@ internal sealed class OddCatalog
             FieldShape.Quantity or FieldShape.Number => Odd(value as double?, field.Min, field.Max),
             FieldShape.Count => random.Next((int)field.Min, (int)field.Max + 1),
             FieldShape.Text => WireMaterial.All[random.Next(WireMaterial.All.Count)].Key,
-            FieldShape.Choice => Enum.GetValues(field.ChoiceType!).GetValue(random.Next(Enum.GetValues(field.ChoiceType!).Length))!,
+            FieldShape.Choice => Enum.ToObject(field.ChoiceType!, random.Next(Enum.GetNames(field.ChoiceType!).Length)),
             FieldShape.Curve => Curve(field, value as IReadOnlyList<CurvePoint>),
-            FieldShape.Quantities => Enumerable.Range(0, random.Next(1, 4)).Select(_ => Odd(null, field.Min, field.Max)).Distinct().ToArray(),
-            FieldShape.Holes => Enumerable.Range(1, random.Next(1, 4)).Select(i => new SpringHole($"{i}", Odd(60, field.Min, field.Max))).ToArray(),
+            FieldShape.Quantities => Several(_ => Odd(null, field.Min, field.Max)).Distinct().ToArray(),
+            FieldShape.Holes => Several(i => new SpringHole($"{i}", Odd(60, field.Min, field.Max))).ToArray(),
             _ => throw new InvalidOperationException($"{field.Shape}"),
         });
     }
+
+    private IEnumerable<T> Several<T>(Func<int, T> make) => Enumerable.Range(1, random.Next(1, 4)).Select(make);
 
     private CurvePoint[] Curve(Field field, IReadOnlyList<CurvePoint>? points)
     {
@@ -87,7 +92,8 @@ internal sealed class OddCatalog
         }
 
         int count = random.Next(2, 6);
-        double[] xs = [.. Enumerable.Range(0, count).Select(_ => Odd(null, field.XRange.Min, field.XRange.Max)).Distinct().Order()];
+        (double least, double most) = field.XRange;
+        double[] xs = [.. Enumerable.Range(0, count).Select(_ => Odd(null, least, most)).Distinct().Order()];
         double[] ys = [.. xs.Select(_ => Odd(null, field.Min, field.Max)).Order()];
         if (field.Name == "loadTable")
             Array.Reverse(ys);
@@ -108,6 +114,6 @@ internal sealed class OddCatalog
         2 => min + random.NextDouble() * (max - min),
         3 when now is { } value => Math.Clamp(value * (1 + 1e-3 * (random.NextDouble() - 0.5)), min, max),
         4 when now is { } value => Math.Clamp(value * (0.8 + 0.4 * random.NextDouble()), min, max),
-        _ => Math.Clamp(Math.Exp(Math.Log(max) + random.NextDouble() * (Math.Log(Math.Max(min, max * 1e-5)) - Math.Log(max))), min, max),
+        _ => Math.Clamp(max * Math.Pow(10, -5 * random.NextDouble()), min, max),
     };
 }

@@ -35,10 +35,12 @@ public sealed class PickTests
     public void The_fitted_set_is_the_first_answer_to_what_it_does_already()
     {
         Prediction now = new Bench().Predicted();
-        PickAnswer answer = new Bench().Answer(r => r with
+        PickRequest request = new Bench().Request() with
         {
-            Target = new ShiftTarget(2000, [.. now.Curve.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))]),
-        });
+            Target = new ShiftTarget(
+                2000, new ShiftGoal.ByRatio([.. now.Curve.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))])),
+        };
+        PickAnswer answer = PartSelection.Pick(new Bench().Snapshot(), request).Answer!;
         Pick first = answer.Picks[0];
         Assert.Equal(0, first.Miss);
         Assert.True(first.WithinTolerance);
@@ -48,10 +50,7 @@ public sealed class PickTests
 
         // Every hole and every choice of masses is a set: 1 spring, 2·3 masses, 4 holes.
         Assert.Equal(24, answer.Work.Combinations);
-        AnswerChecks.Holds(new Bench().Request() with { Target = answerTarget(now) }, answer);
-
-        static ShiftTarget answerTarget(Prediction now) =>
-            new(2000, [.. now.Curve.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))]);
+        AnswerChecks.Holds(request, answer);
     }
 
     [Fact]
@@ -59,9 +58,10 @@ public sealed class PickTests
     {
         PickAnswer answer = new Bench().Answer(r => r with
         {
-            Target = new ShiftTarget(2000, [new(1.2, 8200), new(2.2, 7800)]),
+            Target = new ShiftTarget(2000, new ShiftGoal.ByRatio([new(1.2, 8200), new(2.2, 7800)])),
         });
-        foreach ((ShiftPoint point, Explanation part) in answer.Picks[0].Prediction.Curve.Zip(answer.Picks[0].Explanation.Parts.Skip(1)))
+        Pick first = answer.Picks[0];
+        foreach ((ShiftPoint point, Explanation part) in first.Prediction.Curve.Zip(first.Explanation.Parts.Skip(1)))
         {
             double target = 8200 - 400 * Math.Clamp(point.Ratio - 1.2, 0, 1);
             Assert.Equal(target, part.Parts.Single(p => p.Name == "target").Value, 1e-9);
@@ -72,13 +72,18 @@ public sealed class PickTests
     public void One_error_beyond_its_tolerance_is_enough_to_be_outside_though_the_miss_is_small()
     {
         Prediction now = new Bench().Predicted();
-        ShiftTarget target = new(2000, [.. now.Curve.Select((p, j) => new RatioRpm(p.Ratio, p.Upshift!.Rpm + (j == 4 ? 101 : 0)))]);
-        PickRequest only = new Bench().Request() with { Target = target, Keep = Enum.GetValues<Slot>().ToHashSet() };
-        Pick pick = Assert.Single(PartSelection.Pick(new Bench().Snapshot(), only).Answer!.Picks);
+        RatioRpm[] curve = [.. now.Curve.Select((p, j) => new RatioRpm(p.Ratio, p.Upshift!.Rpm + (j == 4 ? 101 : 0)))];
+        Pick pick = Only(Tolerances.Standard);
         Assert.False(pick.WithinTolerance);
         Assert.Equal(Math.Sqrt(0.7 / 9) * 1.01, pick.Miss, 0.0005);
-        Pick looser = Assert.Single(PartSelection.Pick(new Bench().Snapshot(), only with { Tolerances = new(100, 101) }).Answer!.Picks);
-        Assert.True(looser.WithinTolerance);
+        Assert.True(Only(new Tolerances(100, 101.01)).WithinTolerance);
+
+        Pick Only(Tolerances tolerances) => Assert.Single(new Bench().Answer(r => r with
+        {
+            Target = new ShiftTarget(2000, new ShiftGoal.ByRatio(curve)),
+            Tolerances = tolerances,
+            Keep = Enum.GetValues<Slot>().ToHashSet(),
+        }).Picks);
     }
 
     [Fact]
@@ -101,7 +106,8 @@ public sealed class PickTests
         Assert.Equal(32_000, Price("ds-2", "vs", "hx-2"));
         Assert.Null(Price("ds", "vs-2", "hx"));
         Assert.Null(Price("ds-2", "vs-2", "hx-2"));
-        Assert.All(PartSelection.Pick(bench.Snapshot(), request with { Outlet = null }).Answer!.Picks, p => Assert.Null(p.PriceMinor));
+        PickAnswer unpriced = PartSelection.Pick(bench.Snapshot(), request with { Outlet = null }).Answer!;
+        Assert.All(unpriced.Picks, p => Assert.Null(p.PriceMinor));
 
         long? Price(string drive, string driven, string helix) => answer.Picks.Single(p =>
             (p.Parts.DriveSpring, p.Parts.DrivenSpring, p.Parts.Helix) == (drive, driven, helix)).PriceMinor;
@@ -139,7 +145,8 @@ public sealed class PickTests
     public void Kept_slots_hold_what_is_fitted_also_where_the_request_says_what_that_is()
     {
         Bench bench = Shelved();
-        PartSet fitted = bench.Fitted with { DriveSpring = "ds-2", Hole = "3", StationMasses = new Dictionary<StationName, double>() };
+        var empty = new Dictionary<StationName, double>();
+        PartSet fitted = bench.Fitted with { DriveSpring = "ds-2", Hole = "3", StationMasses = empty };
         PickAnswer answer = bench.Answer(r => r with
         {
             Fitted = fitted,

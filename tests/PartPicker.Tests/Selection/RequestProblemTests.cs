@@ -13,12 +13,16 @@ public sealed class RequestProblemTests
     public void A_kept_part_that_does_not_fit_is_a_problem_and_an_open_slot_is_not()
     {
         var bench = new Bench();
-        bench = bench with { DriveClutch = bench.DriveClutch with { CupBore = Mm(57) }, Helix = bench.Helix with { CamRadius = Mm(40) } };
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { CupBore = Mm(57) },
+            Helix = bench.Helix with { CamRadius = Mm(40) },
+        };
         Outcome<PickAnswer> outcome = bench.Pick(r => r with { Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Helix } });
         Assert.Null(outcome.Answer);
         Assert.Equal(["driveSpring: ds", "helix: hx"], outcome.Problems.Select(p => p.Sent));
         Assert.All(outcome.Problems, p => Assert.Equal(("keep", "kept-part-does-not-fit"), (p.Place, p.Code)));
-        Assert.Contains("by rule drive-spring-outside-diameter outside diameter 57.4 mm", outcome.Problems[0].Expected, StringComparison.Ordinal);
+        Assert.Contains("by rule drive-spring-outside-diameter outside diameter 57.4 mm", outcome.Problems[0].Expected);
         Assert.NotNull(bench.Pick().Answer);
     }
 
@@ -43,7 +47,7 @@ public sealed class RequestProblemTests
         RequestProblem problem = Assert.Single(
             bench.Pick(r => r with { Keep = new HashSet<Slot> { Slot.DrivenSpring, Slot.Hole, Slot.Helix } }).Problems);
         Assert.Equal("drivenSpring: vs", problem.Sent);
-        Assert.Contains("driven-spring-wound-diameter", problem.Expected, StringComparison.Ordinal);
+        Assert.Contains("driven-spring-wound-diameter", problem.Expected);
     }
 
     [Theory]
@@ -66,7 +70,7 @@ public sealed class RequestProblemTests
         {
             RequestProblem problem = Assert.Single(problems);
             Assert.Equal(("machine", "machine-impossible", Id), (problem.Place, problem.Code, problem.Sent));
-            Assert.Contains(what[..what.IndexOf(' ', StringComparison.Ordinal)], problem.Expected, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains(what.Split(' ')[0], problem.Expected, StringComparison.OrdinalIgnoreCase);
         }
     }
 
@@ -75,18 +79,19 @@ public sealed class RequestProblemTests
     {
         var bench = new Bench();
         double[] masses = [.. Enumerable.Range(0, 200).Select(i => i * 1e-4)];
+        var empty = new Dictionary<StationName, double>();
         bench = bench with
         {
             Flyweight = bench.Flyweight with
             {
                 HeelMasses = masses, TipMasses = masses, MiddleMasses = masses, MiddleCurve = bench.Flyweight.HeelCurve,
             },
-            Run = set => new Baseline(set with { StationMasses = new Dictionary<StationName, double>() }, 2000, [], 8000, default),
+            Run = set => new Baseline(set with { StationMasses = empty }, 2000, [], 8000, default),
         };
-        PickRequest request = bench.Request() with { Fitted = bench.Fitted with { StationMasses = new Dictionary<StationName, double>() } };
+        PickRequest request = bench.Request() with { Fitted = bench.Fitted with { StationMasses = empty } };
         RequestProblem problem = Assert.Single(PartSelection.Pick(bench.Snapshot(), request).Problems);
         Assert.Equal(("keep", "too-many-combinations", "8000000 sets"), (problem.Place, problem.Code, problem.Sent));
-        Assert.Contains("at most 1000000 sets", problem.Expected, StringComparison.Ordinal);
+        Assert.Contains("at most 1000000 sets", problem.Expected);
         Assert.NotNull(PartSelection.Pick(
             bench.Snapshot(), request with { Keep = new HashSet<Slot> { Slot.Flyweight } }).Answer);
     }
@@ -97,7 +102,10 @@ public sealed class RequestProblemTests
         var bench = new Bench();
         bench = bench with
         {
-            DrivenClutch = bench.DrivenClutch with { Holes = [.. Enumerable.Range(1, 200).Select(i => new SpringHole($"{i}", 40 + i * 0.1))] },
+            DrivenClutch = bench.DrivenClutch with
+            {
+                Holes = [.. Enumerable.Range(1, 200).Select(i => new SpringHole($"{i}", 40 + i * 0.1))],
+            },
             Shelf =
             [
                 .. Enumerable.Range(0, 70).Select(i => bench.DrivenSpring with { Id = $"vs-{i}" }),
@@ -132,9 +140,11 @@ public sealed class RequestProblemTests
         [
             ("driveSpring", "unknown-part"), ("flyweight", "wrong-kind"), ("helix", "wrong-kind"), ("hole", "unknown-hole"),
         ];
-        Assert.Equal(expected, new Bench().Pick(r => r with { Fitted = set }).Problems.Select(p => (p.Place["fitted/".Length..], p.Code)));
-        Assert.Equal(expected, new Bench().Predict(r => r with { Parts = set }).Problems.Select(p => (p.Place["parts/".Length..], p.Code)));
-        RequestProblem hole = new Bench().Pick(r => r with { Fitted = set }).Problems[3];
+        IReadOnlyList<RequestProblem> picked = new Bench().Pick(r => r with { Fitted = set }).Problems;
+        Assert.Equal(expected, picked.Select(p => (p.Place["fitted/".Length..], p.Code)));
+        IReadOnlyList<RequestProblem> predicted = new Bench().Predict(r => r with { Parts = set }).Problems;
+        Assert.Equal(expected, predicted.Select(p => (p.Place["parts/".Length..], p.Code)));
+        RequestProblem hole = picked[3];
         Assert.Equal(("9", "one of the holes of this machine: 1, 2, 3, 4"), (hole.Sent, hole.Expected));
     }
 
@@ -167,7 +177,7 @@ public sealed class RequestProblemTests
         Outcome<PickAnswer> outcome = bench.Pick();
         RequestProblem fitted = outcome.Problems.Single(p => p.Place == "fitted/driveSpring");
         Assert.Equal(("part-unusable", "ds"), (fitted.Code, fitted.Sent));
-        Assert.Contains("free length 70.0 mm", fitted.Expected, StringComparison.Ordinal);
+        Assert.Contains("free length 70.0 mm", fitted.Expected);
 
         // The run was made with the same part, and is told so.
         Assert.Contains(outcome.Problems, p => p.Place == "machine/baselines/0/parts/driveSpring");
