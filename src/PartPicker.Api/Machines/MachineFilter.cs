@@ -6,7 +6,7 @@ using PartPicker.Parts;
 namespace PartPicker.Api.Machines;
 
 /// <summary>Which machines are asked for.</summary>
-/// <param name="Use">What it is used for, by the letter; null: anything.</param>
+/// <param name="Use">What it is used for, whatever the case; null: anything.</param>
 /// <param name="Year">A model-year that it covers; null: any.</param>
 /// <param name="Drive">How its flyweights push; null: any way.</param>
 /// <param name="Driven">What closes its driven clutch; null: anything.</param>
@@ -52,7 +52,7 @@ internal sealed record MachineFilter(
     public bool Matches(MachineProfile profile)
     {
         Machine machine = profile.Machine;
-        return (Use is null || machine.Use == Use)
+        return (Use is null || string.Equals(machine.Use, Use, StringComparison.OrdinalIgnoreCase))
             && (Year is not { } year || ((machine.FromYear ?? year) <= year && year <= (machine.ToYear ?? year)))
             && (Drive is null || profile.DriveClutch.Family == Drive)
             && (Driven is null || profile.DrivenClutch.Family == Driven)

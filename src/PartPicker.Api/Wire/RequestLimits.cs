@@ -33,7 +33,6 @@ internal static class RequestLimits
     public const double MinSpeedMPerS = 0;
     public const double MaxSpeedMPerS = 150;
     public const int MaxExcluded = 200;
-    public const int MaxQueryTextLength = 400;
     public const int MaxShims = 10;
     public const int MaxPriceMinor = 1_000_000_000;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
@@ -68,7 +67,7 @@ internal static class FieldDocs
         FieldShape.Quantity => Noun(field.Dimension!),
         FieldShape.Number => "a bare number",
         FieldShape.Count => "a whole number",
-        FieldShape.Text => Invariant($"text of up to {field.Max} characters"),
+        FieldShape.Text => $"text of up to {field.Max} characters",
         FieldShape.Choice => "one of: " + string.Join(", ", Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(c => $"`{WireJson.Word(c)}`")),
         FieldShape.Reference => field.RefersTo is { } kind ? $"an id: {WireJson.Word(kind)}" : "an id: any part",
         FieldShape.Curve => $"points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}",
@@ -100,25 +99,23 @@ internal static class FieldDocs
 
     private static string Ends(double min, double max, QuantityInfo? dimension, double scale, UnitSystem system) =>
         dimension is null
-            ? Invariant($"{SiDigits.Round(min / scale)} to {SiDigits.Round(max / scale)}")
+            ? $"{SiDigits.Round(min / scale)} to {SiDigits.Round(max / scale)}"
             : $"{Quantity(min, dimension, system)} to {Quantity(max, dimension, system)}";
 
     private static string Quantity(double si, QuantityInfo dimension, UnitSystem system)
     {
         WrittenQuantity written = QuantityWriter.Write(si, dimension, system);
-        return Invariant($"{written.Value} {written.Unit}");
+        return $"{written.Value} {written.Unit}";
     }
 
     private static string Default(Field field) => field.Default switch
     {
         null => "",
         Enum choice => $" `{WireJson.Word(choice)}` where it is not stated.",
-        var value => Invariant($" {value} where it is not stated."),
+        var value => $" {value} where it is not stated.",
     };
 
     private static string Axis(QuantityInfo? dimension) => dimension is null ? "a bare number" : Noun(dimension);
 
     private static string Noun(QuantityInfo dimension) => UnitAliases.For(dimension).Noun;
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

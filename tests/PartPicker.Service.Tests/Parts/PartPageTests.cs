@@ -1,0 +1,169 @@
+using System.Buffers.Text;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using PartPicker.Api.Parts;
+using PartPicker.Api.StartUp;
+using PartPicker.Parts;
+using PartPicker.Storage;
+using Xunit;
+
+namespace PartPicker.Service.Tests.Parts;
+
+/// <summary>Pages join to the whole list, and never to anything else.</summary>
+[Collection(ServiceTests.Name)]
+public sealed class PartPageTests(Service service)
+{
+    private const int Lists = 60;
+
+    [Fact]
+    public async Task The_pages_of_any_list_join_to_what_a_plain_scan_finds()
+    {
+        int seed = Random.Shared.Next();
+        Random random = new(seed);
+        int matched = 0;
+        for (int i = 0; i < Lists; i++)
+        {
+            RandomList list = RandomList.Make(random);
+            string because = $"seed {seed}, list {i}: {list.Query}";
+            string[] expected = [.. list.Scan(SampleCatalog.Snapshot).Select(part => part.Id)];
+            matched += expected.Length;
+
+            Assert.True(expected.SequenceEqual(await Pages(list, expected.Length, random, because)), because);
+        }
+
+        Assert.True(matched > Lists, $"seed {seed}: the lists are as good as empty.");
+    }
+
+    [Theory]
+    [InlineData("kind=driveSpring", "kind=drivenSpring")]
+    [InlineData("kind=driveSpring", "")]
+    [InlineData("kind=driveSpring&rate.min=10%20N/mm", "kind=driveSpring&rate.min=11%20N/mm")]
+    [InlineData("kind=driveSpring&material=music-wire-a228", "kind=driveSpring&material=oil-tempered-a229")]
+    [InlineData("kind=driveSpring", "kind=driveSpring&sort=freeLength")]
+    [InlineData("kind=driveSpring&sort=freeLength", "kind=driveSpring&sort=-freeLength")]
+    [InlineData("kind=driveSpring", "kind=driveSpring&text=spring")]
+    [InlineData("kind=driveSpring", "kind=driveSpring&fitsMachine=valley-two-seater")]
+    [InlineData("kind=driveSpring", "kind=driveSpring&outlet=valley-counter")]
+    [InlineData("kind=driveSpring&outlet=valley-counter", "kind=driveSpring&outlet=quay-stores")]
+    [InlineData("kind=driveSpring&outlet=valley-counter", "kind=driveSpring&outlet=valley-counter&inStock=true")]
+    public async Task A_cursor_of_another_list_is_refused(string first, string second)
+    {
+        string cursor = Cursor((await service.GetAsync($"/v1/parts?limit=2&{first}")).Json);
+
+        Answer answer = await service.GetAsync($"/v1/parts?limit=2&{second}&cursor={cursor}");
+
+        AssertRefused(answer, "cursor-mismatch");
+    }
+
+    [Theory]
+    [InlineData("kind=driveSpring&rate.min=60%20lbf/in&ends=open&ends=closed", "ends=closed&ends=open&rate.min=60%20lb/in&kind=driveSpring&ends=open")]
+    [InlineData("kind=driveSpring&solidLength.min=1%20in", "kind=driveSpring&solidLength.min=25.4%20mm&units=inch&precision=full")]
+    public async Task A_cursor_serves_the_same_list_however_it_is_written(string first, string second)
+    {
+        string cursor = Cursor((await service.GetAsync($"/v1/parts?limit=2&{first}")).Json);
+
+        Assert.Equal(200, (await service.GetAsync($"/v1/parts?limit=3&{second}&cursor={cursor}")).Status);
+    }
+
+    [Theory]
+    [InlineData("abc")]
+    [InlineData("!!!")]
+    [InlineData("eyJsaXN0IjoieCJ9")]
+    [InlineData("AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA")]
+    public async Task A_text_that_is_no_cursor_is_refused(string text) =>
+        AssertRefused(await service.GetAsync($"/v1/parts?cursor={text}"), "cursor-invalid");
+
+    [Theory]
+    [InlineData("{")]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("""{ "list": 3 }""")]
+    [InlineData("""{ "list": "x", "number": 1e999 }""")]
+    public async Task A_cursor_that_someone_made_up_with_care_is_refused(string json)
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(json);
+        string text = Base64Url.EncodeToString([.. bytes, .. SHA256.HashData(bytes).AsSpan(0, 12)]);
+
+        Answer answer = await service.GetAsync($"/v1/parts?cursor={text}");
+
+        Assert.Equal(400, answer.Status);
+        Assert.StartsWith("cursor-", answer.Code);
+    }
+
+    [Fact]
+    public async Task A_cursor_with_any_letter_changed_or_lost_is_refused()
+    {
+        string cursor = Cursor((await service.GetAsync("/v1/parts?kind=helix&limit=2&sort=helixDeg")).Json);
+
+        foreach (int at in Enumerable.Range(0, cursor.Length - 1))
+        {
+            string changed = cursor[..at] + (cursor[at] == 'A' ? 'B' : 'A') + cursor[(at + 1)..];
+            AssertRefused(await service.GetAsync($"/v1/parts?kind=helix&limit=2&sort=helixDeg&cursor={changed}"), "cursor-invalid");
+        }
+
+        AssertRefused(await service.GetAsync($"/v1/parts?kind=helix&limit=2&sort=helixDeg&cursor={cursor[..^4]}"), "cursor-invalid");
+    }
+
+    [Fact]
+    public async Task A_catalog_that_changes_between_two_pages_is_told_and_the_list_starts_again()
+    {
+        using Service own = new();
+        JsonNode first = (await own.GetAsync("/v1/parts?kind=shim&limit=2")).Json;
+        string next = $"/v1/parts?kind=shim&limit=2&cursor={Cursor(first)}";
+        Assert.Equal(200, (await own.GetAsync(next)).Status);
+
+        // A new part before the place of the cursor: without care the next page would skip or repeat one.
+        CurrentCatalog current = own.Services.GetRequiredService<CurrentCatalog>();
+        CatalogContents before = current.Snapshot!.Contents;
+        Shim shim = before.Items.OfType<Shim>().First() with { Id = "sh-0-0.1" };
+        current.Snapshot = own.Services.GetRequiredService<ICatalogStore>().Save(
+            before with { Items = [.. before.Items, shim] }, DateTimeOffset.UtcNow);
+
+        Answer answer = await own.GetAsync(next);
+        AssertRefused(answer, "cursor-mismatch");
+        Assert.Contains("start again", (string?)answer.Json["errors"]![0]!["expected"]);
+        JsonNode again = (await own.GetAsync("/v1/parts?kind=shim&limit=2")).Json;
+        Assert.NotEqual((string?)first["catalogRevision"], (string?)again["catalogRevision"]);
+        Assert.Equal("sh-0-0.1", (string?)again["items"]![0]!["id"]);
+    }
+
+    [Fact]
+    public void The_longest_cursor_that_is_given_out_is_read()
+    {
+        string id = new('i', CatalogItem.MaxIdLength);
+        string word = new('￿', 120);
+
+        Assert.InRange(
+            PartCursor.Write(new() { SortField = "name" }, null, new('r', 64), new(null, word, id)).Length, 1, PartCursor.MaxLength);
+    }
+
+    private async Task<IReadOnlyList<string>> Pages(RandomList list, int total, Random random, string because)
+    {
+        List<string> ids = [];
+        string? cursor = null;
+        do
+        {
+            string page = string.Create(CultureInfo.InvariantCulture, $"&limit={random.Next(1, 80)}");
+            Answer answer = await service.GetAsync(
+                $"/v1/parts?{list.Query}{page}{(cursor is null ? "" : $"&cursor={cursor}")}");
+            Assert.True(answer.Status == 200, $"{because}: {answer.Text}");
+            Assert.True((int?)answer.Json["total"] == total, because);
+            ids.AddRange(answer.Json["items"]!.AsArray().Select(item => (string)item!["id"]!));
+            cursor = (string?)answer.Json["nextCursor"];
+            Assert.Equal(cursor is not null, answer.Header("Link") is not null);
+        }
+        while (cursor is not null);
+        return ids;
+    }
+
+    private static string Cursor(JsonNode list) => (string)list["nextCursor"]!;
+
+    private static void AssertRefused(Answer answer, string code)
+    {
+        Assert.Equal((400, code), (answer.Status, answer.Code));
+        Assert.Equal("cursor", (string?)answer.Json["errors"]![0]!["pointer"]);
+    }
+}
