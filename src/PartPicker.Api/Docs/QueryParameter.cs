@@ -19,9 +19,6 @@ internal sealed record QueryParameter(string Name, string Sentence)
     /// <summary>Longest text that it takes.</summary>
     public int? MaxLength { get; init; }
 
-    /// <summary>True: it may stand several times, and any of the values counts.</summary>
-    public bool Repeats { get; init; }
-
     /// <summary>
     /// Parameters of many names, as in { "rate.min": "60 lbf/in" }; null: this one stands for itself. The name is
     /// then only what the document calls all of them.

@@ -17,10 +17,7 @@ internal static class PartEndpoints
 
     private static readonly QueryParameter[] ShowParameters =
     [
-        new(Outlet, "Id of an outlet, whose price and stock are shown; may stand several times.")
-        {
-            MaxLength = RequestLimits.MaxNameLength, Repeats = true,
-        },
+        new(Outlet, "Id of an outlet, whose price and stock are shown.") { MaxLength = RequestLimits.MaxNameLength },
         .. AnswerFormat.Parameters,
     ];
 
@@ -78,13 +75,13 @@ internal static class PartEndpoints
             return CurrentCatalog.NotLoaded();
         FaultList faults = new();
         QueryReader query = new(http.Request, faults);
-        IReadOnlyList<Outlet> outlets = new NameReader(query, catalog, faults).Outlets(Outlet);
+        Outlet? outlet = new NameReader(query, catalog, faults).Outlet(Outlet);
         AnswerFormat format = AnswerFormat.Read(query);
         query.RefuseOthers();
         if (faults.Count > 0)
             return Problems.Of(faults);
         return catalog.FindPart(id) is { } part
-            ? TaggedAnswer.Of(PartWriter.Write(part, outlets, new AnswerWriter(catalog, format)))
+            ? TaggedAnswer.Of(PartWriter.Write(part, outlet, new AnswerWriter(catalog, format)))
             : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'; GET {Path} lists them.");
     }
 

@@ -18,14 +18,10 @@ internal sealed class NameReader(QueryReader query, CatalogSnapshot catalog, Fau
         return null;
     }
 
-    public Outlet? Outlet(string name) =>
-        query.Text(name, RequestLimits.MaxNameLength) is { } id ? OutletOf(name, id) : null;
-
-    public IReadOnlyList<Outlet> Outlets(string name) =>
-        [.. query.All(name).Distinct().Select(id => OutletOf(name, id)).OfType<Outlet>()];
-
-    private Outlet? OutletOf(string name, string id)
+    public Outlet? Outlet(string name)
     {
+        if (query.Text(name, RequestLimits.MaxNameLength) is not { } id)
+            return null;
         if (catalog.FindOutlet(id) is { } outlet)
             return outlet;
         faults.Add(ErrorCodes.UnknownOutlet, name, id, RequestReader.OneOf(catalog.Outlets.Select(o => o.Id)));

@@ -84,8 +84,9 @@ internal static class BadAddresses
             "rate.min unknown-field", "helixDeg wrong-filter", "anglePoints.min wrong-filter", "colour unknown-parameter"),
 
         // One part, machines, and addresses without a query.
-        ["a part at an outlet that nobody knows"] = Get(
-            "/v1/parts/ds-96-201?outlet=quay-stores&outlet=far-stores", "outlet unknown-outlet"),
+        ["a part at an outlet that nobody knows"] = Get("/v1/parts/ds-96-201?outlet=far-stores", "outlet unknown-outlet"),
+        ["a part at two outlets"] = Get(
+            "/v1/parts/ds-96-201?outlet=quay-stores&outlet=valley-counter", "outlet duplicate-parameter"),
         ["a part with a filter"] = Get("/v1/parts/ds-96-201?kind=driveSpring", "kind unknown-parameter"),
         ["a year that is a word"] = Get("/v1/machines?year=last", "year out-of-range"),
         ["a year before all machines"] = Get("/v1/machines?year=1949", "year out-of-range"),

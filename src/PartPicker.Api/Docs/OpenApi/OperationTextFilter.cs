@@ -38,9 +38,7 @@ internal sealed class OperationTextFilter : IOperationFilter
         Description = parameter.Sentence,
         Style = ParameterStyle.Form,
         Explode = true, // The usual way of a query, and the only one: a name for each value.
-        Schema = parameter.Repeats
-            ? new OpenApiSchema { Type = JsonSchemaType.Array, Items = ValueOf(parameter) }
-            : ValueOf(parameter),
+        Schema = ValueOf(parameter),
         Example = parameter.ExampleOfMany,
     };
 

@@ -1,11 +1,8 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>What one outlet asks for a part, and how many it has.</summary>
+/// <summary>What an outlet asks for a part, and how many it has.</summary>
 internal sealed record OfferWire
 {
-    /// <summary>The outlet's id.</summary>
-    public required string Outlet { get; init; }
-
     /// <summary>Price of one pack; null when not known.</summary>
     public required PriceWire? Price { get; init; }
 

@@ -6,7 +6,7 @@ namespace PartPicker.Api.Wire;
 /// <summary>Writes parts.</summary>
 internal static class PartWriter
 {
-    public static PartWire Write(Part part, IReadOnlyList<Outlet> outlets, AnswerWriter writer) => new()
+    public static PartWire Write(Part part, Outlet? outlet, AnswerWriter writer) => new()
     {
         CatalogRevision = writer.Catalog.Revision,
         Id = part.Id,
@@ -15,10 +15,7 @@ internal static class PartWriter
         Current = Current(part, writer),
         Fields = FieldWriter.Write(part, writer),
         Computed = Computed(part, writer),
-        Offers = [.. outlets.Select(outlet => new OfferWire
-        {
-            Outlet = outlet.Id, Price = Price(part, outlet), Stock = OfferOf(part, outlet)?.Stock,
-        })],
+        Offer = Offer(part, outlet),
     };
 
     /// <param name="page">The parts.</param>
@@ -46,8 +43,7 @@ internal static class PartWriter
         Current = Current(part, writer),
         Fields = FieldWriter.Write(part, writer),
         Computed = Computed(part, writer),
-        Price = Price(part, outlet),
-        Stock = OfferOf(part, outlet)?.Stock,
+        Offer = Offer(part, outlet),
     };
 
     private static NamedIdWire? Current(Part part, AnswerWriter writer) =>
@@ -67,9 +63,14 @@ internal static class PartWriter
         return values;
     }
 
-    private static PriceWire? Price(Part part, Outlet? outlet) => OfferOf(part, outlet)?.PriceMinor is { } amount
-        ? new PriceWire { AmountMinor = amount, Currency = outlet!.Currency }
-        : null;
-
-    private static Offer? OfferOf(Part part, Outlet? outlet) => outlet?.Offers.GetValueOrDefault(part.Id);
+    private static OfferWire? Offer(Part part, Outlet? outlet) =>
+        outlet?.Offers.GetValueOrDefault(part.Id) is { } offer
+            ? new OfferWire
+            {
+                Price = offer.PriceMinor is { } amount
+                    ? new PriceWire { AmountMinor = amount, Currency = outlet.Currency }
+                    : null,
+                Stock = offer.Stock,
+            }
+            : null;
 }
