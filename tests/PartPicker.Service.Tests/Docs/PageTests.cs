@@ -50,7 +50,10 @@ public sealed class PageTests(Service service)
     [InlineData("/v1/machines")]
     [InlineData("/v1/machines/valley-two-seater?units=inch")]
     [InlineData("/v1/machines/none-such")]
+    [InlineData("/v1/machines?use=snow")]
     [InlineData("/v1/parts/ds-96-201")]
+    [InlineData("/v1/parts?kind=helix&limit=2&sort=-helixDeg&outlet=quay-stores")]
+    [InlineData("/v1/parts?kind=spring")]
     [InlineData("/health/live")]
     [InlineData("/health/ready")]
     [InlineData("/v1/nowhere")]
@@ -63,6 +66,7 @@ public sealed class PageTests(Service service)
         Assert.Empty(head.Body);
         Assert.Equal(get.Header("ETag"), head.Header("ETag"));
         Assert.Equal(get.Header("Content-Type"), head.Header("Content-Type"));
+        Assert.Equal(get.Header("Link"), head.Header("Link"));
     }
 
     [Fact]

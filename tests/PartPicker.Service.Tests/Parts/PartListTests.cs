@@ -212,6 +212,22 @@ public sealed class PartListTests(Service service)
     }
 
     [Fact]
+    public async Task As_many_ranges_as_a_list_takes_may_have_both_ends()
+    {
+        string[] numbers = [.. PartListing.Fields(null).Select(named => named.First())
+            .Where(field => field.Shape == FieldShape.Quantity && field.Dimension == UnitsNet.Length.Info)
+            .Select(field => field.Name)];
+        Assert.True(numbers.Length > PartQuery.MaxFilters);
+
+        string[] ranges = [.. numbers.Select(name => $"{name}.min=0%20mm&{name}.max=9%20m")];
+        Assert.Equal(0, (int)(await List(string.Join('&', ranges.Take(PartQuery.MaxFilters))))["total"]!);
+        Answer answer = await service.GetAsync("/v1/parts?" + string.Join('&', ranges.Take(PartQuery.MaxFilters + 1)));
+
+        Assert.Equal((400, "too-many-filters"), (answer.Status, answer.Code));
+        Assert.Equal(numbers[PartQuery.MaxFilters] + ".min", (string?)answer.Json["errors"]![0]!["pointer"]);
+    }
+
+    [Fact]
     public async Task The_link_header_leads_to_the_next_page_and_is_left_out_on_the_last()
     {
         Answer first = await service.GetAsync("/v1/parts?kind=belt&limit=6&text=belt&sort=-pitchLength&topWidth.min=1%20in");

@@ -8,6 +8,7 @@ using PartPicker.Api.Parts;
 using PartPicker.Api.StartUp;
 using PartPicker.Parts;
 using PartPicker.Storage;
+using PartPicker.TestKit;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Parts;
@@ -17,24 +18,32 @@ namespace PartPicker.Service.Tests.Parts;
 public sealed class PartPageTests(Service service)
 {
     private const int Lists = 60;
+    private const int Catalogs = 30;
+    private const int ListsOfACatalog = 10;
 
     [Fact]
     public async Task The_pages_of_any_list_join_to_what_a_plain_scan_finds()
     {
         int seed = Random.Shared.Next();
-        Random random = new(seed);
-        int matched = 0;
-        for (int i = 0; i < Lists; i++)
-        {
-            RandomList list = RandomList.Make(random);
-            string because = $"seed {seed}, list {i}: {list.Query}";
-            string[] expected = [.. list.Scan(SampleCatalog.Snapshot).Select(part => part.Id)];
-            matched += expected.Length;
-
-            Assert.True(expected.SequenceEqual(await Pages(list, expected.Length, random, because)), because);
-        }
+        int matched = await Matched(service, SampleCatalog.Snapshot, Lists, new Random(seed), $"seed {seed}");
 
         Assert.True(matched > Lists, $"seed {seed}: the lists are as good as empty.");
+    }
+
+    [Fact]
+    public async Task So_they_do_on_any_catalog()
+    {
+        using Service own = new();
+        await own.GetAsync("/v1/machines");
+        int matched = 0;
+        for (int seed = 0; seed < Catalogs; seed++)
+        {
+            CatalogSnapshot catalog = new RandomCatalog(seed, maxPerPool: 12).Snapshot;
+            own.Services.GetRequiredService<CurrentCatalog>().Snapshot = catalog;
+            matched += await Matched(own, catalog, ListsOfACatalog, new Random(seed), $"catalog {seed}");
+        }
+
+        Assert.True(matched > Catalogs * ListsOfACatalog, "The lists are as good as empty.");
     }
 
     [Theory]
@@ -140,7 +149,26 @@ public sealed class PartPageTests(Service service)
             PartCursor.Write(new() { SortField = "name" }, null, new('r', 64), new(null, word, id)).Length, 1, PartCursor.MaxLength);
     }
 
-    private async Task<IReadOnlyList<string>> Pages(RandomList list, int total, Random random, string because)
+    private static async Task<int> Matched(
+        Service service, CatalogSnapshot catalog, int lists, Random random, string where)
+    {
+        int matched = 0;
+        for (int i = 0; i < lists; i++)
+        {
+            RandomList list = RandomList.Make(random, catalog);
+            string because = $"{where}, list {i}: {list.Query}";
+            string[] expected = [.. list.Scan(catalog).Select(part => part.Id)];
+            matched += expected.Length;
+
+            Assert.True(
+                expected.SequenceEqual(await Pages(service, list, expected.Length, random, because)), because);
+        }
+
+        return matched;
+    }
+
+    private static async Task<IReadOnlyList<string>> Pages(
+        Service service, RandomList list, int total, Random random, string because)
     {
         List<string> ids = [];
         string? cursor = null;

@@ -13,7 +13,7 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
 {
     private static readonly string[] Texts = ["spring", "VALLEY", "arm", "0", "ds-1", "mm cup"];
 
-    public static RandomList Make(Random random)
+    public static RandomList Make(Random random, CatalogSnapshot catalog)
     {
         List<string> query = [];
         List<Func<Part, bool>> filters = [];
@@ -26,13 +26,16 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
 
         Field[] fields = [.. PartListing.Fields(kind).Select(named => named.First())];
         for (int i = random.Next(3); i > 0; i--)
-            AddFilter(random, Any(random, fields), query, filters);
+            AddFilter(random, catalog, Any(random, fields), query, filters);
         if (random.Next(4) == 0)
         {
             string text = Any(random, Texts);
             query.Add($"text={Uri.EscapeDataString(text)}");
             filters.Add(part => text.Split(' ').All(word => Contains(part.Id, word) || Contains(part.Name, word)));
         }
+
+        if (random.Next(3) == 0)
+            AddOutlet(random, Any(random, [.. catalog.Outlets]), query, filters);
 
         string? sort = random.Next(3) == 0 ? null : Any(random, [.. fields.Where(f => IsNumber(f) || IsWord(f))]).Name;
         bool descending = sort is not null && random.Next(2) == 0;
@@ -66,10 +69,19 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
         ? x.CompareTo(y)
         : string.CompareOrdinal((string?)a, (string?)b));
 
-    private static void AddFilter(Random random, Field field, List<string> query, List<Func<Part, bool>> filters)
+    private static void AddOutlet(Random random, Outlet outlet, List<string> query, List<Func<Part, bool>> filters)
+    {
+        bool inStock = random.Next(2) == 0;
+        query.Add($"outlet={outlet.Id}&inStock={(inStock ? "true" : "false")}");
+        if (inStock)
+            filters.Add(part => outlet.Offers.TryGetValue(part.Id, out Offer? offer) && offer.Stock > 0);
+    }
+
+    private static void AddFilter(
+        Random random, CatalogSnapshot catalog, Field field, List<string> query, List<Func<Part, bool>> filters)
     {
         // Values that parts have make the ends of ranges and the words that something is found by.
-        Part[] having = [.. SampleCatalog.Snapshot.All<Part>().Where(p => OwnField(p, field.Name) is { } own
+        Part[] having = [.. catalog.All<Part>().Where(p => OwnField(p, field.Name) is { } own
             && (Number(p, own) ?? (object?)Word(p, own)) is not null)];
         if (having.Length == 0 || query.Exists(q => q.StartsWith(field.Name, StringComparison.Ordinal)))
             return;
@@ -81,7 +93,7 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
             filters.Add(p => OwnField(p, field.Name) is { } own && Number(p, own) is { } value
                 && (isMin ? value >= end - Slack(end) : value <= end + Slack(end)));
         }
-        else if (IsWord(field) && Word(sample, OwnField(sample, field.Name)!) is { } word)
+        else if (IsWord(field) && Word(sample, OwnField(sample, field.Name)!) is { Length: > 0 } word)
         {
             query.Add($"{field.Name}={Uri.EscapeDataString(word)}");
             filters.Add(p => OwnField(p, field.Name) is { } own && Word(p, own) == word);
