@@ -51,7 +51,7 @@ internal static class PickTable
     {
         if (pick is not null)
         {
-            to.WriteLine($"{what} within tolerance: {Money.Text(pick.Price)}, {Work(pick.LabourMinutes)}, "
+            to.WriteLine($"{what} within tolerance: price {Money.Text(pick.Price)}, work {Work(pick.LabourMinutes)}, "
                 + $"miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
         }
     }

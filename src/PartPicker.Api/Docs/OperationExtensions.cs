@@ -1,5 +1,4 @@
 using PartPicker.Api.Errors;
-using PartPicker.Api.Web;
 using PartPicker.Api.Wire;
 
 namespace PartPicker.Api.Docs;

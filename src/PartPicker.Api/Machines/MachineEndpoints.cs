@@ -1,7 +1,6 @@
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
-using PartPicker.Api.Web;
 using PartPicker.Api.Wire;
 
 namespace PartPicker.Api.Machines;

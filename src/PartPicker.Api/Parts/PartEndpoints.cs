@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.Extensions;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
-using PartPicker.Api.Web;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Selection;

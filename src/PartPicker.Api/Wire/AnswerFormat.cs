@@ -1,5 +1,4 @@
 using PartPicker.Api.Docs;
-using PartPicker.Api.Web;
 using PartPicker.Quantities;
 
 namespace PartPicker.Api.Wire;

@@ -9,7 +9,7 @@ public static class KeptFile
     public const string RefreshVariable = "PART_PICKER_REFRESH";
 
     public const string HowTo =
-        "If the change is meant, run tests/tools/refresh-openapi.sh and look at the difference.";
+        "If the change is meant, run tests/tools/refresh-kept-files.sh and look at the difference.";
 
     public static bool Refreshing => Environment.GetEnvironmentVariable(RefreshVariable) == "1";
 

@@ -1,4 +1,12 @@
+using System.Net;
+using System.Text;
+using System.Text.Json;
+using Microsoft.AspNetCore.Http;
+using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+using PartPicker.Selection;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
@@ -28,6 +36,36 @@ public sealed class PageTests(Service service)
             links.ToHashSet());
         foreach (string link in links.Distinct())
             Assert.InRange((await service.GetAsync(link)).Status, 200, 399);
+    }
+
+    [Fact]
+    public async Task The_question_of_the_start_page_is_answered_for_every_machine_that_may_come_first()
+    {
+        foreach (MachineProfile machine in SampleCatalog.Snapshot.Machines)
+        {
+            CatalogContents contents = SampleCatalog.Contents;
+            CatalogItem[] alone = [.. contents.Items.Where(item => item is not Machine || item.Id == machine.Machine.Id)];
+            CatalogSnapshot catalog = new("one", contents with { Items = alone });
+
+            string page = Encoding.UTF8.GetString(await Body(StartPage.Show(catalog, new HostString("127.0.0.1:5180"))));
+            string question = WebUtility.HtmlDecode(page.Split("-d '")[1].Split("'</code>")[0]);
+
+            using JsonDocument json = JsonDocument.Parse(question);
+            FaultList faults = new();
+            PickRequest? request = PickRequestReader.Read(json.RootElement, catalog, faults);
+            Assert.Empty(faults.Listed);
+            Assert.Empty(PartSelection.Pick(catalog, request! with
+            {
+                Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix }, PointCount = 3,
+            }).Problems);
+        }
+
+        static async Task<byte[]> Body(IResult result)
+        {
+            DefaultHttpContext http = new() { Response = { Body = new MemoryStream() } };
+            await result.ExecuteAsync(http);
+            return ((MemoryStream)http.Response.Body).ToArray();
+        }
     }
 
     [Fact]

@@ -255,7 +255,7 @@ public sealed class PartListTests(Service service)
     [Fact]
     public void No_field_has_the_name_of_another_parameter_and_one_name_means_one_thing()
     {
-        IEnumerable<string> parameters = Api.Parts.PartListReader.Parameters.Select(parameter => parameter.Name);
+        IEnumerable<string> parameters = Api.Wire.PartListReader.Parameters.Select(parameter => parameter.Name);
         ILookup<string, Field> fields = PartListing.Fields(null);
 
         Assert.Empty(fields.Select(named => named.Key).Intersect(parameters));

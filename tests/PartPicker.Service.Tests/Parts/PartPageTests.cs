@@ -4,7 +4,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 using Microsoft.Extensions.DependencyInjection;
-using PartPicker.Api.Parts;
+using PartPicker.Api.Wire;
 using PartPicker.Api.StartUp;
 using PartPicker.Parts;
 using PartPicker.Storage;

@@ -116,7 +116,7 @@ public sealed class WidePickTests(Service service)
     {
         const string racer = """
             "machine": "canyon-racer", "targets": { "engagementRpm": 2200, "shiftRpm": 8050 }, "ratioPoints": 3, "count": 50,
-            "keep": ["drivenSpring", "helix"]
+            "keep": ["driveSpring", "flyweight"]
             """;
         JsonNode free = (await service.PostAsync("/v1/picks", $$"""{ {{racer}} }""")).Json;
         JsonNode strict = (await service.PostAsync("/v1/picks", $$"""{ {{racer}}, "demandChecked": true }""")).Json;

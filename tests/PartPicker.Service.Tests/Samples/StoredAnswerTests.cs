@@ -13,9 +13,6 @@ namespace PartPicker.Service.Tests.Samples;
 [Collection(ServiceTests.Name)]
 public sealed class StoredAnswerTests(Service service)
 {
-    private const string HowTo =
-        $"If the change is meant, run the test with {KeptFile.RefreshVariable}=1 and look at the difference.";
-
     private static readonly string Folder = Path.Combine(Repository.CatalogSamples, "answers");
 
     // Of a ranked answer only what a person acts on is kept: with every refusal it would be some 200 kB.
@@ -77,7 +74,7 @@ public sealed class StoredAnswerTests(Service service)
 
         Assert.True(
             kept.Length > 0 && JsonNode.DeepEquals(JsonNode.Parse(kept), now),
-            $"answers/{file} is not what the service answers now. {HowTo}");
+            $"answers/{file} is not what the service answers now. {KeptFile.HowTo}");
     }
 
     /// <summary>The members of these names, where they are; names of parts say nothing that their ids do not.</summary>

@@ -1,8 +1,7 @@
 using PartPicker.Api.Errors;
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 
-namespace PartPicker.Api.Web;
+namespace PartPicker.Api.Wire;
 
 /// <summary>Reads the ids of machines and outlets from the query of an address.</summary>
 internal sealed class NameReader(QueryReader query, CatalogSnapshot catalog, FaultList faults)

@@ -1,9 +1,7 @@
 using PartPicker.Api.Docs;
-using PartPicker.Api.Web;
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 
-namespace PartPicker.Api.Machines;
+namespace PartPicker.Api.Wire;
 
 /// <summary>Which machines are asked for.</summary>
 /// <param name="Use">What it is used for, whatever the case; null: anything.</param>

@@ -1,12 +1,10 @@
 using System.Globalization;
 using PartPicker.Api.Errors;
-using PartPicker.Api.Web;
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Quantities;
 using PartPicker.Selection;
 
-namespace PartPicker.Api.Parts;
+namespace PartPicker.Api.Wire;
 
 /// <summary>Reads filters and order by field name: "rate.min=60 lbf/in", "material=music-wire-a228", "-freeLength".</summary>
 /// <remarks>

@@ -1,12 +1,10 @@
 using System.Text.Json.Nodes;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
-using PartPicker.Api.Web;
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Selection;
 
-namespace PartPicker.Api.Parts;
+namespace PartPicker.Api.Wire;
 
 /// <summary>Reads which parts are asked for: from the query of an address to what it means.</summary>
 internal static class PartListReader

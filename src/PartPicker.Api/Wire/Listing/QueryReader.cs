@@ -1,9 +1,8 @@
 using System.Globalization;
 using Microsoft.AspNetCore.WebUtilities;
 using PartPicker.Api.Errors;
-using PartPicker.Api.Wire;
 
-namespace PartPicker.Api.Web;
+namespace PartPicker.Api.Wire;
 
 /// <summary>
 /// Reads the query of an address as strictly as a body is read: by the letter, each parameter once where one is

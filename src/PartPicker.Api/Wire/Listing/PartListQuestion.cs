@@ -1,8 +1,7 @@
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Selection;
 
-namespace PartPicker.Api.Parts;
+namespace PartPicker.Api.Wire;
 
 /// <summary>A list of parts as it is asked for.</summary>
 /// <param name="Query">What the parts must be, in which order, and which page.</param>

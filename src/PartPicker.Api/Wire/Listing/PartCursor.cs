@@ -2,11 +2,10 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text.Json;
 using PartPicker.Api.Errors;
-using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Selection;
 
-namespace PartPicker.Api.Parts;
+namespace PartPicker.Api.Wire;
 
 /// <summary>
 /// Where a list goes on: the place of the last part seen, and what the list was, so that pages of two lists are
