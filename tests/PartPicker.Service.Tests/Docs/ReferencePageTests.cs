@@ -37,7 +37,7 @@ public sealed class ReferencePageTests
     [Fact]
     public void Ranges_stand_in_both_systems() =>
         Assert.Contains(
-            "| `wireDiameter` | a length | 0.5 mm to 20 mm | 0.0197 in to 0.7874 in | Diameter of the round wire. |",
+            "| `wireDiameter` | a length | `3 mm` | 0.5 mm to 20 mm | 0.0197 in to 0.7874 in | Diameter of the round wire. |",
             ReferencePages.Find("fields"));
 
     [Fact]

@@ -21,6 +21,7 @@ internal static class FieldDocs
             This page is written by `docs fields` from the one list of fields that readers, writers and checks use.
             A name here is the head of a CSV column, the member of a JSON object and the name of a filter.
             Fields in **bold** must be stated. Ranges include their ends; a curve has one for y and one for x.
+            An example shows how a value is written, as in a CSV cell for what is sold and as in JSON for the rest of a machine.
 
             ## How values are written
 
@@ -49,13 +50,14 @@ internal static class FieldDocs
     private static void Append(StringBuilder page, ItemKind kind)
     {
         page.Append($"## {WireJson.Word(kind)}\n\n");
-        page.Append("| field | holds | metric range | inch range | what it is |\n|---|---|---|---|---|\n");
+        page.Append("| field | holds | example | metric range | inch range | what it is |\n|---|---|---|---|---|---|\n");
         foreach (Field field in FieldRegistry.For(kind))
         {
             string name = field.Required ? $"**`{field.Name}`**" : $"`{field.Name}`";
             string computed = PartFacts.ComputedFields(kind).Contains(field.Name) ? " Computed where it is not stated." : "";
             page.Append(
-                $"| {name} | {Holds(field)} | {Range(field, UnitSystem.Metric)} | {Range(field, UnitSystem.Inch)} "
+                $"| {name} | {Holds(field)} | `{FieldExample.Of(field).Replace("|", "\\|")}` "
+                + $"| {Range(field, UnitSystem.Metric)} | {Range(field, UnitSystem.Inch)} "
                 + $"| {field.Sentence}{Default(field)}{computed} |\n");
         }
 
