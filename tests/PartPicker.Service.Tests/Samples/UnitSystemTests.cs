@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Wire;
-using PartPicker.Parts;
 using PartPicker.Quantities;
 using PartPicker.Selection;
 using Xunit;
