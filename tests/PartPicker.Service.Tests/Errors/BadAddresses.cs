@@ -31,6 +31,7 @@ internal static class BadAddresses
         ["a cursor of nobody's"] = Get("/v1/parts?cursor=next", "cursor cursor-invalid"),
         ["a cursor without end"] = Get($"/v1/parts?cursor={new string('A', 2049)}", "cursor out-of-range"),
         ["no text"] = Get("/v1/parts?text=", "text out-of-range"),
+        ["text of blanks"] = Get("/v1/parts?text=%20+%09", "text out-of-range"),
         ["text without end"] = Get($"/v1/parts?text={LongText}", "text out-of-range"),
         ["a machine that nobody has"] = Get("/v1/parts?fitsMachine=moon-buggy", "fitsMachine unknown-machine"),
         ["an outlet that nobody knows"] = Get("/v1/parts?outlet=far-stores", "outlet unknown-outlet"),
@@ -94,6 +95,7 @@ internal static class BadAddresses
         ["families that are none"] = Get(
             "/v1/machines?driveFamily=arms&drivenFamily=&startDevice=Belt",
             "driveFamily unknown-word", "drivenFamily unknown-word", "startDevice unknown-word"),
+        ["a name of blanks"] = Get("/v1/machines?text=+", "text out-of-range"),
         ["a use without a word"] = Get("/v1/machines?use=", "use out-of-range"),
         ["machines in inches"] = Get("/v1/machines?units=inch", "units unknown-parameter"),
         ["a machine with a filter"] = Get("/v1/machines/canyon-racer?use=sport", "use unknown-parameter"),

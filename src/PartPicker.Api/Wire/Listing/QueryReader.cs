@@ -55,10 +55,10 @@ internal sealed class QueryReader
 
     public string? Text(string name, int maxLength)
     {
-        string expected = $"1 to {maxLength} characters";
+        string expected = $"1 to {maxLength} characters, not blanks alone";
         if (One(name, expected) is not { } text)
             return null;
-        if (text.Length > 0 && text.Length <= maxLength)
+        if (!string.IsNullOrWhiteSpace(text) && text.Length <= maxLength)
             return text;
         faults.Add(ErrorCodes.OutOfRange, name, text, expected);
         return null;
