@@ -56,7 +56,8 @@ public sealed class PageTests(Service service)
             Assert.Empty(faults.Listed);
             Assert.Empty(PartSelection.Pick(catalog, request! with
             {
-                Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix }, PointCount = 3,
+                Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix },
+                PointCount = 3,
             }).Problems);
         }
 
