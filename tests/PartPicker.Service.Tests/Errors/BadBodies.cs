@@ -83,6 +83,10 @@ internal static class BadBodies
         ["an engagement where it does not"] = Target(
             "harbour-scooter", """ "engagementRpm": 2200, "shiftRpm": 7700 """,
             "/targets/engagementRpm engagement-not-by-belt"),
+        ["a launch rpm where the belt does not start"] = new(
+            "POST /v1/picks",
+            """{ "machine": "harbour-scooter", "targets": { "shiftRpm": 7700 }, "launchRpm": 2000 }""",
+            ["/launchRpm engagement-not-by-belt"]),
         ["a flat target and a curve"] = Target(
             "valley-two-seater",
             """ "engagementRpm": 2200, "shiftRpm": 7900, "shiftCurve": [{ "ratio": 1, "rpm": 7900 }] """,
