@@ -34,6 +34,13 @@ internal static class RequestCheck
                 + "springs and shoes decide when. Leave it out: the shift curve alone is answered"));
         }
 
+        if (!machine.StartsByBelt && request.LaunchRpm is { } launch)
+        {
+            problems.Add(new RequestProblem(
+                "launchRpm", RequestProblemCodes.EngagementNotByBelt, Words.Rpm(launch),
+                "no launch rpm: it is compared with an engagement, and the belt does not start this machine"));
+        }
+
         if (request.Outlet is null && (request.InStockOnly || request.PriceCeilingMinor is not null))
         {
             problems.Add(new RequestProblem(

@@ -56,7 +56,7 @@ public sealed class RandomCatalog
             Weights = new ScoreWeights(weight, 1 - weight),
             Air = new AirState(Pick(0, 800, 2500), random.Next(2) == 0 ? null : 270 + random.Next(40)),
             AirLaw = random.Next(2) == 0 ? AirLaw.SaeJ1349 : AirLaw.Iso1585,
-            LaunchRpm = random.Next(5) == 0 ? Between(1500, 2300) : null,
+            LaunchRpm = startsByBelt && random.Next(5) == 0 ? Between(1500, 2300) : null,
             SlipMargin = random.Next(3) == 0 ? Between(0.8, 1.5) : null,
             Keep = keep.ToHashSet(),
             Exclude = Snapshot.All<Part>()
@@ -189,7 +189,7 @@ public sealed class RandomCatalog
         {
             Id = $"vs-{i}",
             WindingHand = random.Next(8) == 0 ? WindingHand.Left : WindingHand.Right,
-            LegOffsetDeg = random.Next(4) == 0 ? 10 : null,
+            LegOffsetDeg = random.Next(4) == 0 ? Pick(10.0, -60) : null,
             TwistLimitDeg = random.Next(3) == 0 ? Pick(120, 200, 260) : null,
             InsideDiameter = random.Next(6) == 0 ? null : Length.FromMillimeters(Pick(44, 52, 52)),
             WireDiameter = Length.FromMillimeters(5),
@@ -305,7 +305,7 @@ public sealed class RandomCatalog
             Id = "fw-own",
             BodyMass = Mass.FromKilograms(0.046),
             ArmLength = Length.FromMillimeters(42),
-            RadiusCurve = Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)),
+            RadiusCurve = ramps ? [] : Curve((0, 40.5), (3, 44.5), (9, 51.1), (15, 56.6), (21, 61.5), (28, 66.9)),
             TipCurve = Curve((0, 44), (7, 57), (14, 68), (21, 77.5), (28, 86)),
             TipMasses = [0.008, 0.010],
             AdjusterCurves = ramps

@@ -35,7 +35,8 @@ internal static class PickTable
     {
         PartsWire parts = fitted.Parts;
         to.WriteLine("Fitted now:");
-        to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, flyweight {Flyweight(parts.Flyweight)}, "
+        to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, "
+            + $"flyweight {Flyweight(parts.Flyweight)}, "
             + $"driven spring {parts.DrivenSpring.Id} in hole {parts.Hole}, helix {parts.Helix.Id}");
         to.WriteLine($"  {Engages(fitted.EngagementRpm)}{ShiftsOut(fitted.ShiftOutRpm)}, "
             + $"misses the target by {Miss(fitted.Miss)} tolerances, {Anchored(fitted.Anchored)}");
@@ -51,8 +52,8 @@ internal static class PickTable
     {
         if (pick is not null)
         {
-            to.WriteLine($"{what} within tolerance: price {Money.Text(pick.Price)}, work {Work(pick.LabourMinutes)}, "
-                + $"miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
+            to.WriteLine($"{what} within tolerance: price {Money.Text(pick.Price)}, "
+                + $"work {Work(pick.LabourMinutes)}, miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
         }
     }
 
@@ -112,8 +113,11 @@ internal static class PickTable
 
     private static string Flyweight(FlyweightChoiceWire flyweight)
     {
-        IEnumerable<string> masses = flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}");
-        string more = string.Join(", ", flyweight.AdjusterStep is { } step ? masses.Prepend($"step {step}") : masses);
+        IEnumerable<string> settings =
+            flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}");
+        if (flyweight.AdjusterStep is { } step)
+            settings = settings.Prepend($"step {step}");
+        string more = string.Join(", ", settings);
         return more.Length == 0 ? flyweight.Id : $"{flyweight.Id} ({more})";
     }
 
@@ -128,7 +132,8 @@ internal static class PickTable
     {
         { ShiftRpm: { } flat } => Rpm(flat),
         { ShiftCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at ratio {p.Ratio}")),
-        { SpeedCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at {p.Speed.Value:0.#} {p.Speed.Unit}")),
+        { SpeedCurve: { } curve } =>
+            string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at {p.Speed.Value:0.#} {p.Speed.Unit}")),
         _ => "the rpm of greatest power",
     };
 
@@ -146,6 +151,9 @@ internal static class PickTable
     {
         int[] widths = [.. rows[0].Select((_, column) => rows.Max(row => row[column].Length))];
         foreach (string[] row in rows)
-            to.WriteLine(indent + string.Join("  ", row.Select((cell, column) => cell.PadRight(widths[column]))).TrimEnd());
+        {
+            IEnumerable<string> cells = row.Select((cell, column) => cell.PadRight(widths[column]));
+            to.WriteLine(indent + string.Join("  ", cells).TrimEnd());
+        }
     }
 }

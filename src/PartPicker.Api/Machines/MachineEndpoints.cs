@@ -15,8 +15,8 @@ internal static class MachineEndpoints
             .WithTags("Machines")
             .WithSummary("List the machines of the catalog.")
             .WithDescription(
-                "Machines by id, with what a request needs to know before it asks. Filters join: a machine is listed that "
-                + "meets all of them.")
+                "Machines by id, with what a request needs to know before it asks. Filters join: a machine is listed "
+                + "that meets all of them.")
             .Produces<MachineListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machines")
             .TakesParameters(MachineFilter.Parameters)
@@ -28,8 +28,8 @@ internal static class MachineEndpoints
             .WithTags("Machines")
             .WithSummary("Show a machine with every value and its origin.")
             .WithDescription(
-                "The pieces of its profile, its spring holes or adjuster settings, what is fitted as delivered, and "
-                + "measured runs.")
+                "The pieces of its profile, its spring holes or adjuster settings, what is fitted as delivered, "
+                + "and measured runs.")
             .Produces<MachineWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machine")
             .TakesParameters(AnswerFormat.Parameters)

@@ -27,8 +27,8 @@ internal static class PartEndpoints
             .WithTags("Parts")
             .WithSummary("List parts by kind, field, machine, stock or name.")
             .WithDescription(
-                "Filters join: a part is listed that meets all of them. Pages follow each other by nextCursor, or by the "
-                + "Link header; total and facets count over all pages.")
+                "Filters join: a part is listed that meets all of them. Pages follow each other by nextCursor, or by "
+                + "the Link header; total and facets count over all pages.")
             .Produces<PartListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("parts")
             .TakesParameters(PartListReader.Parameters)
@@ -40,8 +40,8 @@ internal static class PartEndpoints
             .WithTags("Parts")
             .WithSummary("Show a part with every value that the catalog knows.")
             .WithDescription(
-                "A spring, a flyweight, a helix, a belt, a shim or a kit. A replaced number is shown too, and says which "
-                + "part stands for it today.")
+                "A spring, a flyweight, a helix, a belt, a shim or a kit. A replaced number is shown too, and says "
+                + "which part stands for it today.")
             .Produces<PartWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("part")
             .TakesParameters(ShowParameters)
@@ -84,7 +84,7 @@ internal static class PartEndpoints
             : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'; GET {Path} lists them.");
     }
 
-    /// <summary>The same address with another cursor; a builder writes every character that matters as %XX.</summary>
+    /// <summary>The same address with another cursor; every character that matters is written as %XX.</summary>
     private static string AddressOf(QueryReader query, string cursor)
     {
         QueryBuilder builder = new(query.Pairs.Where(pair => pair.Key != PartListReader.Cursor));

@@ -88,12 +88,19 @@ internal static class DrivenSideRules
 {
     public static readonly IReadOnlyList<FitRule<DrivenChoice>> All =
     [
+        new("driven-spring-preload", "Hole and legs together must not unwind the spring.", true, Preload),
         new("driven-spring-twist-range", "A measured torque table must reach from the hole's twist to full shift.", true, TwistRange),
         new("driven-spring-wound", "The hole must wind the spring up: a torque below zero is none.", true, Wound),
         new("driven-spring-wound-diameter", "Wound up at full shift, the spring must still clear the hub.", false, WoundDiameter),
         new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows.", false, TwistLimit, NamedWhenUnknown: true),
         new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
+
+    private static FitCheck Preload(DrivenChoice choice, MachineModel machine) =>
+        machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly
+            ? FitCheck.Holds
+            : FitCheck.AtLeast(choice.PreloadTwist, 0, UnitsNet.Angle.Info, AngleRad,
+                $"the hole with the offset of its legs gives {Words.Degrees(choice.PreloadTwist)}: it would be unwound");
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
     {
@@ -117,7 +124,7 @@ internal static class DrivenSideRules
             return FitCheck.Holds;
         }
 
-        double torque = twist.At(choice.PreloadTwist);
+        double torque = twist.At(Math.Max(twist.From, choice.PreloadTwist));
         return FitCheck.AtLeast(torque, 0, UnitsNet.Torque.Info, TorqueNm,
             $"the line through its two torques is at {Words.Torque(torque)} in this hole: it would not be wound up");
     }

@@ -2,7 +2,9 @@ using System.Text;
 
 namespace PartPicker.Selection;
 
-/// <summary>Writes the page of fit rules from the rules themselves, so that the page cannot say another thing.</summary>
+/// <summary>
+/// Writes the page of fit rules from the rules themselves, so that the page cannot say another thing.
+/// </summary>
 public static class FitDocs
 {
     /// <summary>The page, as Markdown.</summary>
@@ -15,24 +17,26 @@ public static class FitDocs
             This page is written by `docs fit` from the lists of rules that the service asks.
 
             A rule measures one part against one machine.
-            A part that breaks a rule is never ranked; the answer names the part, the rule, both numbers and says it in a sentence.
+            A part that breaks a rule is never ranked; the answer names part, rule and both numbers, in a sentence too.
             Every rule is asked, so that an answer shows all reasons at once.
 
             ## How a length is compared
 
             Two lengths that differ by less than {Words.Length(FitTolerance.LengthM)} are the same.
-            A thousandth of an inch or a hundredth of a millimetre, lost or won by rounding, never decides whether a part fits.
+            A thousandth of an inch or a hundredth of a millimetre, lost by rounding, never decides whether a part fits.
             Angles are the same within {FitTolerance.AngleRad * 1e6:0.#} µrad.
-            A load of less than {FitTolerance.ForceN:0.#} N is none, and a torque less than {FitTolerance.TorqueNm:0.#} N·m below zero is zero.
-            New belts of one size differ from each other: their pitch lengths are the same within {Words.Length(BeltRules.PitchLengthM)} and their top widths within {Words.Length(BeltRules.TopWidthM)}.
+            A load of less than {FitTolerance.ForceN:0.#} N is none.
+            A torque of less than {FitTolerance.TorqueNm:0.#} N·m below zero is zero.
+            Pitch lengths of belts are the same within {Words.Length(BeltRules.PitchLengthM)}: new belts of one size vary.
+            Top widths of belts are the same within {Words.Length(BeltRules.TopWidthM)}, for the same reason.
 
             ## How a rule is told
 
-            *Needed to compute*: the model has no answer for a part that breaks the rule, so that it cannot be predicted either.
+            *Needed to compute*: a part that breaks the rule cannot be predicted either; the model has no answer for it.
             Any other part that does not fit can be predicted, and carries a caution.
             *A gap* is a check that cannot be made because a number is missing.
             It is not a pass: each pick lists its gaps with their ground, and a request may demand that there be none.
-            A gap that may break something is *named* part by part beside the refusals; every other one is *counted* by rule.
+            A gap that may break something is *named* part by part beside the refusals; others are *counted* by rule.
 
             ## What a judgement stands on
 

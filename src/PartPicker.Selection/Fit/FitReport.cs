@@ -13,6 +13,7 @@ internal sealed class FitReport(bool demandChecked = false)
     private readonly List<NotChecked> notChecked = [];
     private readonly SortedDictionary<string, (long Count, string Sentence)> byRule = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, long> unknownByRule = new(StringComparer.Ordinal);
+    private readonly HashSet<(string Rule, string Part)> noted = [];
 
     public IReadOnlyList<Refusal> Refusals => refusals;
 
@@ -32,8 +33,10 @@ internal sealed class FitReport(bool demandChecked = false)
     public IReadOnlyDictionary<string, (long Count, string Sentence)> ByRule => byRule;
 
     /// <summary>True when the candidate keeps every rule that can be checked; a waived rule is passed over.</summary>
+    /// <param name="owner">Whose missing number a gap is, where a candidate is made of several parts.</param>
     public bool Accepts<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part, string? waived = null)
+        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part, string? waived = null,
+        string? owner = null)
     {
         bool fits = true;
         foreach (FitRule<T> rule in rules)
@@ -48,7 +51,7 @@ internal sealed class FitReport(bool demandChecked = false)
             }
             else if (check.Verdict == FitVerdict.NotChecked)
             {
-                Note(rule.Name, rule.NamedWhenUnknown ? new NotChecked(slot, part, rule.Name, check.Sentence) : null);
+                Note(rule, new NotChecked(slot, owner ?? part, rule.Name, check.Sentence));
                 if (demandChecked && waived != CheckedDemand)
                 {
                     fits = false;
@@ -79,13 +82,16 @@ internal sealed class FitReport(bool demandChecked = false)
             RefusalsLeftOut++;
     }
 
-    private void Note(string rule, NotChecked? named)
+    // A number that a part lacks is lacking in every set: it is said once.
+    private void Note<T>(FitRule<T> rule, NotChecked gap)
     {
-        unknownByRule[rule] = unknownByRule.GetValueOrDefault(rule) + 1;
-        if (named is null)
+        if (!noted.Add((rule.Name, gap.Part)))
+            return;
+        unknownByRule[rule.Name] = unknownByRule.GetValueOrDefault(rule.Name) + 1;
+        if (!rule.NamedWhenUnknown)
             return;
         if (notChecked.Count < MaxListed)
-            notChecked.Add(named);
+            notChecked.Add(gap);
         else
             UnknownsLeftOut++;
     }

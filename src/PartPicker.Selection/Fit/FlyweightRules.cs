@@ -11,7 +11,7 @@ internal static class FlyweightRules
     public static readonly IReadOnlyList<FitRule<Flyweight>> All =
     [
         new("flyweight-known", "The path of the arm must be known: weighed against another arm only, it has no absolute rpm.", true, Known),
-        new("flyweight-family", "An adjustable ramp belongs in a clutch of ramps with an adjuster, and nothing else does.", true, Family),
+        new("flyweight-family", "Ramps with an adjuster, arms and sliding rollers each belong in a clutch of their family.", true, Family),
         new("flyweight-travel", "Every radius curve must reach from rest to full shift; nothing is guessed beyond it.", true, Travel),
         new("flyweight-outward", "Every mass must move outward over the whole travel, or it does not push.", true, Outward),
         new("flyweight-arm-length", "The arm must have the length that the clutch takes.", false, ArmLength),
@@ -29,10 +29,21 @@ internal static class FlyweightRules
 
     private static FitCheck Family(Flyweight body, MachineModel machine)
     {
-        bool wanted = machine.Profile.DriveClutch.Family == DriveFamily.RollerOnAdjustableRamp;
-        return FitCheck.Word(
-            wanted == body.AdjusterCurves is not null,
-            wanted ? "it is no adjustable ramp, and the clutch takes nothing else" : "it is an adjustable ramp; the clutch has no adjuster");
+        DriveFamily family = machine.Profile.DriveClutch.Family;
+        bool ramp = body.AdjusterCurves is not null;
+        if (ramp || family == DriveFamily.RollerOnAdjustableRamp)
+        {
+            return FitCheck.Word(
+                ramp && family == DriveFamily.RollerOnAdjustableRamp,
+                ramp ? "it is an adjustable ramp; the clutch has no adjuster" : "it is no adjustable ramp, and the clutch takes nothing else");
+        }
+
+        // An arm has a length and a loose roller has a diameter; a body that states both or neither may be either.
+        bool arm = body.ArmLength is not null && body.RollerDiameter is null;
+        bool roller = body.RollerDiameter is not null && body.ArmLength is null;
+        return family == DriveFamily.SlidingRoller
+            ? FitCheck.Word(!arm, "it is an arm; the clutch takes sliding rollers")
+            : FitCheck.Word(!roller, "it is a sliding roller; the clutch takes arms");
     }
 
     private static FitCheck Travel(Flyweight body, MachineModel machine)

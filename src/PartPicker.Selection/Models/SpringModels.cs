@@ -97,7 +97,7 @@ internal static class SpringModels
     /// <summary>Torque over twist as a clutch uses it: none where the spring is only compressed.</summary>
     public static LinearCurve? Twist(DrivenChoice choice, MachineModel machine) =>
         machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly
-            ? LinearCurve.Line(0, 0, 0, 0, GreatestTwistRad)
+            ? LinearCurve.Line(0, 0, 0, -GreatestTwistRad, GreatestTwistRad)
             : Twist(choice.Spring);
 
     /// <summary>Twist rate (N·m/rad): of two torques, as stated, or of the geometry; null when not known, and of a table.</summary>

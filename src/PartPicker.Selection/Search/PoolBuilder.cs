@@ -41,7 +41,7 @@ internal sealed class PoolBuilder(
         bool Accepts(DrivenChoice choice)
         {
             cancellation.ThrowIfCancellationRequested();
-            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived);
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived, choice.Spring.Id);
         }
     }
 

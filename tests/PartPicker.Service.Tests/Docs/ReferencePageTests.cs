@@ -56,8 +56,8 @@ public sealed class ReferencePageTests
                 Exclude = new HashSet<string> { "hx-40" },
                 PointCount = 3,
             }).Answer!;
-            foreach (string rule in answer.Refusals.Select(refusal => refusal.Rule).Concat(answer.UnknownByRule.Keys).Distinct())
-                Assert.Contains($"| `{rule}` | ", page);
+            IEnumerable<string> rules = answer.Refusals.Select(refusal => refusal.Rule).Concat(answer.UnknownByRule.Keys);
+            Assert.All(rules.Distinct(), rule => Assert.Contains($"| `{rule}` | ", page));
         }
     }
 

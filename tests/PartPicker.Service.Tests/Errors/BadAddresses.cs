@@ -35,7 +35,8 @@ internal static class BadAddresses
         ["text without end"] = Get($"/v1/parts?text={LongText}", "text out-of-range"),
         ["a machine that nobody has"] = Get("/v1/parts?fitsMachine=moon-buggy", "fitsMachine unknown-machine"),
         ["an outlet that nobody knows"] = Get("/v1/parts?outlet=far-stores", "outlet unknown-outlet"),
-        ["two outlets in a list"] = Get("/v1/parts?outlet=quay-stores&outlet=valley-counter", "outlet duplicate-parameter"),
+        ["two outlets in a list"] = Get(
+            "/v1/parts?outlet=quay-stores&outlet=valley-counter", "outlet duplicate-parameter"),
         ["stock of no outlet"] = Get("/v1/parts?inStock=true", "outlet outlet-needed"),
         ["stock by another word"] = Get("/v1/parts?outlet=quay-stores&inStock=yes", "inStock unknown-word"),
         ["units that are none"] = Get("/v1/parts?units=imperial", "units unknown-word"),
@@ -46,43 +47,60 @@ internal static class BadAddresses
         ["an order by a minus"] = Get("/v1/parts?sort=-", "sort unknown-field"),
         ["an order by a plus"] = Get("/v1/parts?sort=%2BfreeLength", "sort unknown-field"),
         ["an order by what is no field"] = Get("/v1/parts?sort=price", "sort unknown-field"),
-        ["an order by a field of another kind"] = Get("/v1/parts?kind=helix&sort=freeLength", "sort unknown-field"),
+        ["an order by a field of another kind"] = Get(
+            "/v1/parts?kind=helix&sort=freeLength", "sort unknown-field"),
         ["an order by a curve"] = Get("/v1/parts?kind=driveSpring&sort=loadTable", "sort wrong-filter"),
         ["an order by a list"] = Get("/v1/parts?kind=kit&sort=-contents", "sort wrong-filter"),
         ["two orders"] = Get("/v1/parts?sort=name&sort=id", "sort duplicate-parameter"),
 
         // Ranges.
-        ["a range of a field of another kind"] = Get("/v1/parts?kind=helix&rate.min=1%20N/mm", "rate.min unknown-field"),
+        ["a range of a field of another kind"] = Get(
+            "/v1/parts?kind=helix&rate.min=1%20N/mm", "rate.min unknown-field"),
         ["a range of what is no field"] = Get("/v1/parts?colour.min=3", "colour.min unknown-field"),
         ["a range of text"] = Get("/v1/parts?kind=driveSpring&material.max=z", "material.max wrong-filter"),
         ["a range of a choice"] = Get("/v1/parts?kind=driveSpring&ends.min=open", "ends.min wrong-filter"),
-        ["a range of a curve"] = Get("/v1/parts?kind=driveSpring&loadTable.min=3%20N", "loadTable.min wrong-filter"),
+        ["a range of a curve"] = Get(
+            "/v1/parts?kind=driveSpring&loadTable.min=3%20N", "loadTable.min wrong-filter"),
         ["a range of ids"] = Get("/v1/parts?supersededBy.min=a", "supersededBy.min wrong-filter"),
         ["a quantity without its unit"] = Get("/v1/parts?kind=driveSpring&rate.min=60", "rate.min unit-needed"),
-        ["a quantity of another kind"] = Get("/v1/parts?kind=driveSpring&rate.min=60%20mm", "rate.min unreadable-quantity"),
-        ["a quantity that is no number"] = Get("/v1/parts?kind=driveSpring&rate.min=NaN%20N/mm", "rate.min unreadable-quantity"),
-        ["a quantity with a comma"] = Get("/v1/parts?kind=driveSpring&rate.max=17,5%20N/mm", "rate.max unreadable-quantity"),
+        ["a quantity of another kind"] = Get(
+            "/v1/parts?kind=driveSpring&rate.min=60%20mm", "rate.min unreadable-quantity"),
+        ["a quantity that is no number"] = Get(
+            "/v1/parts?kind=driveSpring&rate.min=NaN%20N/mm", "rate.min unreadable-quantity"),
+        ["a quantity with a comma"] = Get(
+            "/v1/parts?kind=driveSpring&rate.max=17,5%20N/mm", "rate.max unreadable-quantity"),
         ["an empty quantity"] = Get("/v1/parts?kind=driveSpring&rate.max=", "rate.max unreadable-quantity"),
-        ["a bare number with a unit"] = Get("/v1/parts?kind=driveSpring&activeCoils.min=3%20mm", "activeCoils.min wrong-type"),
-        ["a bare number that is none"] = Get("/v1/parts?kind=driveSpring&activeCoils.min=many", "activeCoils.min wrong-type"),
-        ["a bare number without end"] = Get("/v1/parts?kind=driveSpring&activeCoils.max=1e400", "activeCoils.max wrong-type"),
+        ["a bare number with a unit"] = Get(
+            "/v1/parts?kind=driveSpring&activeCoils.min=3%20mm", "activeCoils.min wrong-type"),
+        ["a bare number that is none"] = Get(
+            "/v1/parts?kind=driveSpring&activeCoils.min=many", "activeCoils.min wrong-type"),
+        ["a bare number without end"] = Get(
+            "/v1/parts?kind=driveSpring&activeCoils.max=1e400", "activeCoils.max wrong-type"),
         ["not a bare number"] = Get("/v1/parts?kind=helix&helixDeg.max=NaN", "helixDeg.max wrong-type"),
-        ["a range upside down"] = Get("/v1/parts?kind=helix&helixDeg.min=50&helixDeg.max=40", "helixDeg.min empty-range"),
+        ["a range upside down"] = Get(
+            "/v1/parts?kind=helix&helixDeg.min=50&helixDeg.max=40", "helixDeg.min empty-range"),
         ["a range upside down in two units"] = Get(
-            "/v1/parts?kind=driveSpring&freeLength.max=3%20in&freeLength.min=77%20mm", "freeLength.min empty-range"),
-        ["an end twice"] = Get("/v1/parts?kind=helix&helixDeg.min=40&helixDeg.min=41", "helixDeg.min duplicate-parameter"),
+            "/v1/parts?kind=driveSpring&freeLength.max=3%20in&freeLength.min=77%20mm",
+            "freeLength.min empty-range"),
+        ["an end twice"] = Get(
+            "/v1/parts?kind=helix&helixDeg.min=40&helixDeg.min=41", "helixDeg.min duplicate-parameter"),
 
         // Words.
-        ["a quantity by a word"] = Get("/v1/parts?kind=driveSpring&freeLength=90%20mm", "freeLength wrong-filter"),
+        ["a quantity by a word"] = Get(
+            "/v1/parts?kind=driveSpring&freeLength=90%20mm", "freeLength wrong-filter"),
         ["a curve by a word"] = Get("/v1/parts?kind=flyweight&radiusCurve=round", "radiusCurve wrong-filter"),
-        ["a field of another kind by a word"] = Get("/v1/parts?kind=belt&material=music-wire-a228", "material unknown-field"),
+        ["a field of another kind by a word"] = Get(
+            "/v1/parts?kind=belt&material=music-wire-a228", "material unknown-field"),
         ["a choice that is none"] = Get("/v1/parts?kind=driveSpring&ends=round&ends=open", "ends unknown-word"),
         ["no word"] = Get("/v1/parts?kind=driveSpring&material=", "material out-of-range"),
-        ["more words than a list takes"] = Get($"/v1/parts?kind=driveSpring&{TooManyWords}", "material too-many-filters"),
+        ["more words than a list takes"] = Get(
+            $"/v1/parts?kind=driveSpring&{TooManyWords}", "material too-many-filters"),
         ["everything at once"] = Get(
             "/v1/parts?kind=helix&limit=0&fitsMachine=x&outlet=y&sort=z&colour=red&rate.min=3&helixDeg=40&anglePoints.min=1&units=u",
-            "fitsMachine unknown-machine", "outlet unknown-outlet", "sort unknown-field", "limit out-of-range", "units unknown-word",
-            "rate.min unknown-field", "helixDeg wrong-filter", "anglePoints.min wrong-filter", "colour unknown-parameter"),
+            "fitsMachine unknown-machine", "outlet unknown-outlet", "sort unknown-field", "limit out-of-range",
+            "units unknown-word",
+            "rate.min unknown-field", "helixDeg wrong-filter", "anglePoints.min wrong-filter",
+            "colour unknown-parameter"),
 
         // One part, machines, and addresses without a query.
         ["a part at an outlet that nobody knows"] = Get("/v1/parts/ds-96-201?outlet=far-stores", "outlet unknown-outlet"),

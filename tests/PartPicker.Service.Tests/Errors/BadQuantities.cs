@@ -43,16 +43,23 @@ internal static class BadQuantities
         ["a value without a unit"] = Altitude("""{ "value": 300 }""", $"{At}/unit missing-member"),
         ["a unit without a value"] = Altitude("""{ "unit": "m" }""", $"{At}/value missing-member"),
         ["an empty unit"] = Altitude("""{ "value": 300, "unit": "" }""", $"{At}/unit out-of-range"),
-        ["a value beyond a double"] = Altitude("""{ "value": 1e400, "unit": "m" }""", $"{At}/value out-of-range"),
-        ["a value of another kind"] = Altitude("""{ "value": 300, "unit": "psi" }""", $"{At} unreadable-quantity"),
-        ["a member too many"] = Altitude("""{ "value": 300, "unit": "m", "digits": 2 }""", $"{At}/digits unknown-member"),
-        ["a value twice"] = Altitude("""{ "value": 300, "value": 301, "unit": "m" }""", $"{At}/value duplicate-member"),
+        ["a value beyond a double"] = Altitude(
+            """{ "value": 1e400, "unit": "m" }""", $"{At}/value out-of-range"),
+        ["a value of another kind"] = Altitude(
+            """{ "value": 300, "unit": "psi" }""", $"{At} unreadable-quantity"),
+        ["a member too many"] = Altitude(
+            """{ "value": 300, "unit": "m", "digits": 2 }""", $"{At}/digits unknown-member"),
+        ["a value twice"] = Altitude(
+            """{ "value": 300, "value": 301, "unit": "m" }""", $"{At}/value duplicate-member"),
         ["higher than the model goes"] = Altitude("\"6000.1 m\"", $"{At} out-of-range"),
         ["higher in feet"] = Altitude("\"20000 ft\"", $"{At} out-of-range"),
         ["lower than any land"] = Altitude("\"-501 m\"", $"{At} out-of-range"),
-        ["colder than any place"] = Prediction("valley-two-seater", "\"temperature\": \"-80 °F\"", "/temperature out-of-range"),
-        ["warmer than any place"] = Prediction("valley-two-seater", "\"temperature\": \"400 K\"", "/temperature out-of-range"),
-        ["a temperature without its unit"] = Prediction("valley-two-seater", "\"temperature\": 20", "/temperature unit-needed"),
+        ["colder than any place"] = Prediction(
+            "valley-two-seater", "\"temperature\": \"-80 °F\"", "/temperature out-of-range"),
+        ["warmer than any place"] = Prediction(
+            "valley-two-seater", "\"temperature\": \"400 K\"", "/temperature out-of-range"),
+        ["a temperature without its unit"] = Prediction(
+            "valley-two-seater", "\"temperature\": 20", "/temperature unit-needed"),
         ["a temperature in metres"] =
             Prediction("valley-two-seater", "\"temperature\": \"20 m\"", "/temperature unreadable-quantity"),
         ["masses of four wrong kinds"] = Prediction(
@@ -61,7 +68,8 @@ internal static class BadQuantities
             "/parts/stationMasses/pin out-of-range", "/parts/stationMasses/heel unit-needed",
             "/parts/stationMasses/middle unreadable-quantity", "/parts/stationMasses/tip out-of-range"),
         ["a station that no arm has"] = Prediction(
-            "valley-two-seater", """ "parts": { "stationMasses": { "toe": "4 g" } } """, "/parts/stationMasses/toe unknown-member"),
+            "valley-two-seater", """ "parts": { "stationMasses": { "toe": "4 g" } } """,
+            "/parts/stationMasses/toe unknown-member"),
         ["a speed without its unit"] = Target(
             "canyon-racer", """ "engagementRpm": 2150, "speedCurve": [{ "speed": 40, "rpm": 8000 }] """,
             "/targets/speedCurve/0/speed unit-needed"),

@@ -8,11 +8,24 @@ public sealed record BadRequest(string Address, string? Body, IReadOnlyList<stri
 {
     /// <summary>A pick with these members instead of, or beside, what makes a sound one.</summary>
     public static BadRequest Pick(string members, params string[] faults) => new(
-        "POST /v1/picks", $$"""{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2200, "shiftRpm": 7900 }, {{members}} }""", faults);
+        "POST /v1/picks",
+        $$"""
+        {
+          "machine": "valley-two-seater", "targets": { "engagementRpm": 2200, "shiftRpm": 7900 },
+          {{members}}
+        }
+        """,
+        faults);
 
     /// <summary>A pick for this machine, with these targets.</summary>
     public static BadRequest Target(string machine, string targets, params string[] faults) => new(
-        "POST /v1/picks", $$"""{ "machine": "{{machine}}", "targets": { {{targets}} }, "keep": ["driveSpring", "flyweight", "helix"] }""", faults);
+        "POST /v1/picks",
+        $$"""
+        {
+          "machine": "{{machine}}", "targets": { {{targets}} }, "keep": ["driveSpring", "flyweight", "helix"]
+        }
+        """,
+        faults);
 
     /// <summary>A prediction for this machine with these members beside.</summary>
     public static BadRequest Prediction(string machine, string members, params string[] faults) => new(

@@ -108,10 +108,11 @@ public sealed class PartListTests(Service service)
 
         Assert.NotEmpty(Ids(list));
         Assert.Equal(
-            SampleCatalog.Snapshot.All<Part>()
-                .Where(p => new[] { "valley", "arm" }.All(word => $"{p.Id}\n{p.Name}".Contains(word, StringComparison.OrdinalIgnoreCase)))
-                .Select(p => p.Id),
+            SampleCatalog.Snapshot.All<Part>().Where(p => Has(p, "valley") && Has(p, "arm")).Select(p => p.Id),
             Ids(list));
+
+        static bool Has(Part part, string word) =>
+            $"{part.Id}\n{part.Name}".Contains(word, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]
@@ -149,7 +150,8 @@ public sealed class PartListTests(Service service)
                 .Where(s => outlet.Offers.GetValueOrDefault(s.Id)?.Stock > 0).Select(s => s.Id),
             Ids(stocked));
         Assert.NotEmpty(Ids(stocked));
-        Assert.Equal((int?)shown["total"], (int?)(await List("kind=driveSpring&limit=1&outlet=quay-stores&inStock=false"))["total"]);
+        JsonNode either = await List("kind=driveSpring&limit=1&outlet=quay-stores&inStock=false");
+        Assert.Equal((int?)shown["total"], (int?)either["total"]);
         Assert.All(Items(await List("kind=driveSpring")), item => Assert.Null(item["offer"]));
     }
 
@@ -207,7 +209,10 @@ public sealed class PartListTests(Service service)
             JsonNode[] items = Items(await List($"kind={kind}&limit=200"));
             Assert.Contains(items, item => item["computed"]!.AsObject().Count > 0);
             foreach (JsonNode item in items)
-                Assert.Empty(item["computed"]!.AsObject().Select(c => c.Key).Intersect(item["fields"]!.AsObject().Select(f => f.Key)));
+            {
+                IEnumerable<string> computed = item["computed"]!.AsObject().Select(c => c.Key);
+                Assert.Empty(computed.Intersect(item["fields"]!.AsObject().Select(f => f.Key)));
+            }
         }
     }
 

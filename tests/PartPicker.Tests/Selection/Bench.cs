@@ -32,6 +32,9 @@ internal sealed record Bench
         CupBore = Mm(62),
         PostDiameter = Mm(38),
         ArmLength = Mm(58),
+        PinDiameter = Mm(10),
+        TipClearanceRadius = Mm(100),
+        SpringSeat = SpringSeat.Flat,
     };
 
     public DrivenClutch DrivenClutch { get; init; } = new()
@@ -42,6 +45,9 @@ internal sealed record Bench
         SpringLength = Mm(60),
         CamFrictionDeg = 0.8,
         HubDiameter = Mm(44),
+        WindingHand = WindingHand.Right,
+        Legs = SpringLegs.Straight,
+        HelixMount = "splined",
         Holes = [new("1", 50), new("2", 70), new("3", 90), new("4", 110)],
     };
 
@@ -65,6 +71,7 @@ internal sealed record Bench
         OutsideDiameter = Mm(57.4),
         ActiveCoils = 3.05,
         SolidLength = Mm(27.3),
+        Ends = SpringEnds.ClosedGround,
         FreeLength = Mm(94.5),
         Rate = ForcePerLength.FromNewtonsPerMillimeter(19),
     };
@@ -74,6 +81,9 @@ internal sealed record Bench
         Id = "fw",
         BodyMass = Mass.FromGrams(46),
         ArmLength = Mm(58),
+        PinBore = Mm(10),
+        TipRadius = Mm(95),
+        SetCount = 3,
         RadiusCurve = MmCurve(
             (0, 40.5), (3, 44.5), (6, 48), (9, 51.1), (12, 53.9), (15, 56.6), (18, 59.1), (21, 61.5), (25, 64.6), (28, 66.9)),
         HeelCurve = MmCurve((0, 36), (7, 42.5), (14, 48), (21, 52.6), (28, 56.4)),
@@ -86,6 +96,9 @@ internal sealed record Bench
     {
         Id = "vs",
         InsideDiameter = Mm(49.7),
+        WindingHand = WindingHand.Right,
+        Legs = SpringLegs.Straight,
+        TwistLimitDeg = 300,
         WireDiameter = Mm(5.3),
         ActiveCoils = 5,
         FreeLength = Mm(100),
@@ -100,6 +113,7 @@ internal sealed record Bench
         FinishDeg = 37,
         FinishTravel = Mm(24),
         CamRadius = Mm(42),
+        Mount = "splined",
     };
 
     /// <summary>What else lies on the shelf.</summary>

@@ -15,6 +15,9 @@ internal static class CatalogText
         [ItemKind.Flyweight] = TestCatalog.Flyweights,
         [ItemKind.DrivenSpring] = TestCatalog.DrivenSprings,
         [ItemKind.Helix] = TestCatalog.Helices,
+        [ItemKind.Belt] = TestCatalog.Belts,
+        [ItemKind.Shim] = TestCatalog.Shims,
+        [ItemKind.Kit] = TestCatalog.Kits,
     };
 
     private static readonly Dictionary<ItemKind, string> MachineLists = new()
@@ -22,7 +25,6 @@ internal static class CatalogText
         [ItemKind.Engine] = "engines",
         [ItemKind.DriveClutch] = "driveClutches",
         [ItemKind.DrivenClutch] = "drivenClutches",
-        [ItemKind.Belt] = "belts",
         [ItemKind.Gearing] = "gearings",
         [ItemKind.Machine] = "machines",
     };
@@ -61,6 +63,10 @@ internal static class CatalogText
         null => "",
         IReadOnlyList<CurvePoint> points => string.Join("; ", points.Select(p => $"{X(field, p.X)}: {Y(field, p.Y)}")),
         IReadOnlyList<double> list => string.Join("; ", list.Select(v => Y(field, v))),
+        IReadOnlyList<NamedCurve> steps => string.Join(" | ", steps.Select(s => $"{s.Name} = {Cell(field, s.Points)}")),
+        IReadOnlyList<ClutchFit> fits => string.Join("; ", fits.Select(f =>
+            f.FromYear is null && f.ToYear is null ? f.ClutchId : $"{f.ClutchId} {f.FromYear}-{f.ToYear}")),
+        IReadOnlyList<KitLine> lines => string.Join("; ", lines.Select(l => $"{l.PartId} x{l.Packs}")),
         double number => Y(field, number),
         Enum word => Word(word),
         _ => $"{value}",
@@ -98,6 +104,7 @@ internal static class CatalogText
 
     private static string Set(PartSet set) =>
         $"{{ \"driveSpring\": \"{set.DriveSpring}\", \"flyweight\": \"{set.Flyweight}\", \"drivenSpring\": \"{set.DrivenSpring}\", "
+        + (set.AdjusterStep is { } step ? $"\"adjusterStep\": \"{step}\", " : "")
         + $"\"hole\": \"{set.Hole}\", \"helix\": \"{set.Helix}\", \"stationMasses\": {{ "
         + string.Join(", ", set.StationMasses.Select(m => $"\"{Word(m.Key)}\": \"{Number(m.Value)} kg\"")) + " } }";
 

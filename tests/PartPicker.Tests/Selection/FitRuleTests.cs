@@ -270,10 +270,20 @@ public sealed class FitRuleTests
     public void What_is_not_checked_is_reported_and_never_counted_as_kept()
     {
         var bench = new Bench();
-        PickAnswer answer = (bench with { Helix = bench.Helix with { CamRadius = null } }).Answer();
-        NotChecked unknown = Assert.Single(answer.NotChecked);
-        Assert.Equal(new NotChecked(Slot.Helix, "hx", "helix-cam-radius", "cam radius"), unknown);
+        PickAnswer answer = (bench with
+        {
+            Helix = bench.Helix with { CamRadius = null },
+            DrivenSpring = bench.DrivenSpring with { TwistLimitDeg = null },
+        }).Answer();
+
+        // A gap that may break something is named once for its part; every gap is counted.
+        NotChecked named = Assert.Single(answer.NotChecked);
+        Assert.Equal(new NotChecked(Slot.DrivenSpring, "vs", "driven-spring-twist-limit", "twist limit"), named);
+        Assert.Equal(1, answer.UnknownByRule["helix-cam-radius"]);
+        Assert.Equal(1, answer.UnknownByRule["driven-spring-twist-limit"]);
         Assert.DoesNotContain(answer.Picks[0].FitMargins, m => m.Rule == "helix-cam-radius");
+        Assert.Contains(
+            new FitGap(Slot.Helix, "hx", "helix-cam-radius", FitGround.Unknown, "cam radius"), answer.Picks[0].FitGaps);
     }
 
     private static FitVerdict Verdict(bool kept) => kept ? FitVerdict.Kept : FitVerdict.Broken;

@@ -57,6 +57,25 @@ internal sealed record LengthRule(
         new("flyweight-arm-length", Side.Same, 58,
             (b, l) => b with { Flyweight = b.Flyweight with { ArmLength = l } },
             (b, l) => b with { DriveClutch = b.DriveClutch with { ArmLength = l } }),
+        new("flyweight-pin-bore", Side.Same, 10,
+            (b, l) => b with { Flyweight = b.Flyweight with { PinBore = l } },
+            (b, l) => b with { DriveClutch = b.DriveClutch with { PinDiameter = l } }),
+        new("flyweight-tip-clearance", Side.AtMost, 100,
+            (b, l) => b with { Flyweight = b.Flyweight with { TipRadius = l } },
+            (b, l) => b with { DriveClutch = b.DriveClutch with { TipClearanceRadius = l } }),
+        new("flyweight-roller-diameter", Side.Same, 20,
+            (b, l) => b with
+            {
+                Flyweight = b.Flyweight with { RollerDiameter = l },
+                DriveClutch = b.DriveClutch with
+                {
+                    Family = DriveFamily.SlidingRoller, RollerDiameter = b.DriveClutch.RollerDiameter ?? Mm(20),
+                },
+            },
+            (b, l) => b with { DriveClutch = b.DriveClutch with { RollerDiameter = l } }),
+        new("driven-spring-solid-length", Side.AtMost, 60 - OpeningMm,
+            (b, l) => b with { DrivenSpring = b.DrivenSpring with { SolidLength = l - WoundCoils(b) } },
+            null),
         new("helix-travel", Side.AtMost, 0,
             (b, l) => b with { Helix = Points(b, (l.Meters, 0.75), (0.03, 0.65)) },
             null),
@@ -79,6 +98,13 @@ internal sealed record LengthRule(
             (b, l) => b with { DrivenSpring = b.DrivenSpring with { InsideDiameter = l } },
             (b, l) => b with { DrivenClutch = b.DrivenClutch with { HubDiameter = l } }),
     ];
+
+    // What the twist of hole 2 and of the cam adds to the body: one wire for each turn.
+    private static Length WoundCoils(Bench bench)
+    {
+        double cam = HelixRules.Cam(bench.Helix, bench.Model()).Turn(OpeningMm / 1000);
+        return bench.DrivenSpring.WireDiameter!.Value * ((70 * Math.PI / 180 + cam) / (2 * Math.PI));
+    }
 
     public string Rule => Name.Split('/')[0];
 

@@ -73,7 +73,9 @@ public sealed class LengthRuleTests
         string[] others =
         [
             "drive-spring-known", "drive-spring-coil-clearance", "flyweight-outward", "helix-self-lock", "driven-spring-known",
-            "driven-spring-twist-range", "driven-spring-wound", "driven-spring-wound-diameter",
+            "driven-spring-twist-range", "driven-spring-wound", "driven-spring-wound-diameter", "drive-spring-seat",
+            "flyweight-known", "flyweight-family", "flyweight-set-count", "driven-spring-winding-hand", "driven-spring-legs",
+            "driven-spring-twist-limit", "driven-spring-preload", "helix-mount",
         ];
         Assert.Equal(FitRules.Names.Order(), LengthRule.All.Select(r => r.Rule).Concat(others).Distinct().Order());
     }

@@ -139,7 +139,7 @@ public sealed class ObstacleTests
             Shelf =
             [
                 .. Enumerable.Range(0, 520).Select(i => bench.DriveSpring with { Id = $"wide-{i}", OutsideDiameter = Mm(70) }),
-                .. Enumerable.Range(0, 260).Select(i => unknown with { Id = $"unknown-{i}" }),
+                .. Enumerable.Range(0, 520).Select(i => unknown with { Id = $"unknown-{i}" }),
             ],
         };
         PickAnswer answer = bench.Answer(r => r with
@@ -148,7 +148,7 @@ public sealed class ObstacleTests
         });
         Assert.Equal((500, 20L), (answer.Refusals.Count, answer.RefusalsLeftOut));
 
-        // Two checks of each are open: solid length and inside diameter.
+        // Of each the solid length is open, and it is named.
         Assert.Equal((500, 20L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
         Assert.Contains(answer.InTheWay, o => o.Rule == "drive-spring-outside-diameter" && o.Count == 520);
     }

@@ -15,7 +15,9 @@ internal sealed class OddCatalog
     [
         "firstLength", "firstLoad", "secondLength", "secondLoad", "loadLength", "load", "firstTwistDeg", "firstTorque",
         "secondTwistDeg", "secondTorque", "heelCurve", "heelMasses", "middleCurve", "middleMasses", "tipCurve", "tipMasses",
-        "finishDeg", "finishTravel", "helixDeg", "anglePoints",
+        "finishDeg", "finishTravel", "helixDeg", "anglePoints", "adjusterCurves", "pinMasses", "heelHolding", "heelMassLimit",
+        "heelLengthLimit", "middleHolding", "middleMassLimit", "middleLengthLimit", "tipHolding", "tipMassLimit",
+        "tipLengthLimit", "adjusterFromDeg", "adjusterToDeg", "adjusterStepDeg", "contents",
     ];
 
     private readonly Random random;
@@ -24,7 +26,7 @@ internal sealed class OddCatalog
     {
         random = new Random(seed);
         var plain = new RandomCatalog(seed, maxPerPool: 2);
-        CatalogItem[] items = [.. plain.Snapshot.All<Part>().Select(Importable), .. plain.Request.Machine.Pieces];
+        CatalogItem[] items = [.. plain.Snapshot.All<Part>().Select(Importable), .. plain.Request.Machine.Pieces.Where(p => p is not Part)];
         for (int i = random.Next(1, 5); i > 0; i--)
         {
             int at = random.Next(items.Length);
@@ -36,7 +38,19 @@ internal sealed class OddCatalog
         if (import.Contents is { } contents)
         {
             Snapshot = new CatalogSnapshot("odd", contents);
-            Request = plain.Request with { Machine = Snapshot.FindMachine("machine")!, Outlet = null };
+            MachineProfile machine = Snapshot.FindMachine("machine")!;
+
+            // What starts the machine may have been spoiled: only the belt has an engagement to ask for.
+            bool belt = machine.DriveClutch.StartDevice == StartDevice.Belt;
+            Request = plain.Request with
+            {
+                Machine = machine,
+                Target = plain.Request.Target with { EngagementRpm = belt ? plain.Request.Target.EngagementRpm ?? 2000 : null },
+                LaunchRpm = belt ? plain.Request.LaunchRpm : null,
+                Outlet = null,
+                InStockOnly = false,
+                PriceCeilingMinor = null,
+            };
         }
     }
 
@@ -71,6 +85,10 @@ internal sealed class OddCatalog
             FieldShape.Choice => Enum.ToObject(field.ChoiceType!, random.Next(Enum.GetNames(field.ChoiceType!).Length)),
             FieldShape.Curve => Curve(field, value as IReadOnlyList<CurvePoint>),
             FieldShape.Quantities => Several(_ => Odd(null, field.Min, field.Max)).Distinct().ToArray(),
+            FieldShape.NamedCurves => ((IReadOnlyList<NamedCurve>)value!)
+                .Select(s => s with { Points = Curve(field, s.Points) }).ToArray(),
+            FieldShape.ClutchFits => Several(i => new ClutchFit($"clutch-{i}", 2000 + i, 2010 + i)).ToArray(),
+            FieldShape.KitLines => ((IReadOnlyList<KitLine>)value!).Select(l => l with { Packs = random.Next(1, 9) }).ToArray(),
             FieldShape.Holes => Several(i => new SpringHole($"{i}", Odd(60, field.Min, field.Max))).ToArray(),
             _ => throw new InvalidOperationException($"{field.Shape}"),
         });

@@ -138,14 +138,14 @@ public sealed class RequestProblemTests
         var set = new PartSet("none", "hx", new Dictionary<StationName, double>(), "vs", "9", "ds");
         (string, string)[] expected =
         [
-            ("driveSpring", "unknown-part"), ("flyweight", "wrong-kind"), ("helix", "wrong-kind"), ("hole", "unknown-hole"),
+            ("driveSpring", "unknown-part"), ("flyweight", "wrong-kind"), ("hole", "unknown-hole"), ("helix", "wrong-kind"),
         ];
         IReadOnlyList<RequestProblem> picked = new Bench().Pick(r => r with { Fitted = set }).Problems;
         Assert.Equal(expected, picked.Select(p => (p.Place["fitted/".Length..], p.Code)));
         IReadOnlyList<RequestProblem> predicted = new Bench().Predict(r => r with { Parts = set }).Problems;
         Assert.Equal(expected, predicted.Select(p => (p.Place["parts/".Length..], p.Code)));
-        RequestProblem hole = picked[3];
-        Assert.Equal(("9", "one of the holes of this machine: 1, 2, 3, 4"), (hole.Sent, hole.Expected));
+        RequestProblem hole = picked[2];
+        Assert.Equal(("9", "one of the holes or settings of this machine: 1, 2, 3, 4"), (hole.Sent, hole.Expected));
     }
 
     [Theory]

@@ -56,7 +56,7 @@ internal sealed class OperationTextFilter : IOperationFilter
         return new OpenApiSchema
         {
             Type = parameter.Range is null ? JsonSchemaType.String : JsonSchemaType.Integer,
-            Enum = parameter.Words is { } words ? [.. words.Select(word => (JsonNode)JsonValue.Create(word)!)] : null,
+            Enum = parameter.Words?.Select(word => (JsonNode)JsonValue.Create(word)!).ToList(),
             Minimum = parameter.Range?.Min.ToString(CultureInfo.InvariantCulture),
             Maximum = parameter.Range?.Max.ToString(CultureInfo.InvariantCulture),
             MinLength = parameter.MaxLength is null ? null : 1,
@@ -85,7 +85,7 @@ internal sealed class OperationTextFilter : IOperationFilter
         if (status == "201")
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
         if (status == "200" && operationId == "listParts")
-            AddHeader(response, "Link", "The address of the next page, as rel=\"next\" (RFC 8288); none on the last.");
+            AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
         if (status == "201" || (status == "200" && operationId == "getPick"))
             AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
     }

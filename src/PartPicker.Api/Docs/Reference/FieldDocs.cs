@@ -54,11 +54,10 @@ internal static class FieldDocs
         foreach (Field field in FieldRegistry.For(kind))
         {
             string name = field.Required ? $"**`{field.Name}`**" : $"`{field.Name}`";
-            string computed = PartFacts.ComputedFields(kind).Contains(field.Name) ? " Computed where it is not stated." : "";
+            string example = FieldExample.Of(field).Replace("|", "\\|");
+            string ranges = string.Join(" | ", Enum.GetValues<UnitSystem>().Select(system => Range(field, system)));
             page.Append(
-                $"| {name} | {Holds(field)} | `{FieldExample.Of(field).Replace("|", "\\|")}` "
-                + $"| {Range(field, UnitSystem.Metric)} | {Range(field, UnitSystem.Inch)} "
-                + $"| {field.Sentence}{Default(field)}{computed} |\n");
+                $"| {name} | {Holds(field)} | `{example}` | {ranges} | {field.Sentence}{Otherwise(field)} |\n");
         }
 
         page.Append('\n');
@@ -70,24 +69,31 @@ internal static class FieldDocs
         FieldShape.Number => "a bare number",
         FieldShape.Count => "a whole number",
         FieldShape.Text => $"text of up to {field.Max} characters",
-        FieldShape.Choice => "one of: " + string.Join(", ", Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(c => $"`{WireJson.Word(c)}`")),
+        FieldShape.Choice => $"one of: {string.Join(", ", Choices(field))}",
         FieldShape.Reference => field.RefersTo is { } kind ? $"an id: {WireJson.Word(kind)}" : "an id: any part",
-        FieldShape.Curve => $"points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}",
+        FieldShape.Curve => Points(field),
         FieldShape.Quantities => $"several, each {Noun(field.Dimension!)}",
         FieldShape.Holes => "degrees by the name of the hole or of the pair",
-        FieldShape.NamedCurves => $"by step, points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}",
+        FieldShape.NamedCurves => $"by step, {Points(field)}",
         FieldShape.ClutchFits => "ids of clutches, each with model-years",
         FieldShape.KitLines => "ids of parts, each with packs",
         _ => throw new ArgumentOutOfRangeException(nameof(field), field.Shape, "No such shape."),
     };
+
+    private static string Points(Field field) =>
+        $"points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}";
+
+    private static IEnumerable<string> Choices(Field field) =>
+        Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(choice => $"`{WireJson.Word(choice)}`");
 
     /// <summary>The same quantity in both systems, or once where they share the unit.</summary>
     private static string Examples(QuantityInfo dimension)
     {
         DimensionUnits units = UnitAliases.For(dimension);
         double si = QuantityReader.Read(units.Example, dimension).Value;
-        return string.Join(
-            " or ", Enum.GetValues<UnitSystem>().Select(system => $"`{Quantity(si, dimension, system)}`").Distinct());
+        IEnumerable<string> written =
+            Enum.GetValues<UnitSystem>().Select(system => $"`{Quantity(si, dimension, system)}`");
+        return string.Join(" or ", written.Distinct());
     }
 
     private static string Range(Field field, UnitSystem system) => field.Shape switch
@@ -110,8 +116,10 @@ internal static class FieldDocs
         return $"{written.Value} {written.Unit}";
     }
 
-    private static string Default(Field field) => field.Default switch
+    /// <summary>What holds where the field is not stated.</summary>
+    private static string Otherwise(Field field) => field.Default switch
     {
+        null when PartFacts.ComputedFields(field.Kind).Contains(field.Name) => " Computed where it is not stated.",
         null => "",
         Enum choice => $" `{WireJson.Word(choice)}` where it is not stated.",
         var value => $" {value} where it is not stated.",

@@ -3,7 +3,7 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Docs;
 
-/// <summary>The pages of reference that are written from the program itself; docs/ holds what they said last.</summary>
+/// <summary>The pages of reference, written from the program itself; docs/ holds what they said last.</summary>
 internal static class ReferencePages
 {
     private static readonly FrozenDictionary<string, Func<string>> Pages = new Dictionary<string, Func<string>>

@@ -40,6 +40,8 @@ internal sealed record MachineSummaryWire
     /// <summary>How many measured runs the catalog holds; with none a request brings its own.</summary>
     public required int BaselineCount { get; init; }
 
-    /// <summary>Names of the spring holes, of the pairs of holes or of the adjuster settings; "none" where nothing twists.</summary>
+    /// <summary>
+    /// Names of the spring holes, of the pairs of holes or of the adjuster settings; "none" where nothing twists.
+    /// </summary>
     public required IReadOnlyList<string> Holes { get; init; }
 }

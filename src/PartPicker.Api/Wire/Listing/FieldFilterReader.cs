@@ -6,15 +6,19 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>Reads filters and order by field name: "rate.min=60 lbf/in", "material=music-wire-a228", "-freeLength".</summary>
+/// <summary>
+/// Reads filters and order by field name: "rate.min=60 lbf/in", "material=music-wire-a228", "-freeLength".
+/// </summary>
 /// <remarks>
-/// Without a kind a name may belong to several kinds; fields of one name have one shape and one dimension, whichever
-/// kind they belong to.
+/// Without a kind a name may belong to several kinds; fields of one name have one shape and one dimension,
+/// whichever kind they belong to.
 /// </remarks>
 internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, FaultList faults)
 {
     private const string Min = ".min";
     private const string Max = ".max";
+
+    private static readonly string Limit = $"at most {PartQuery.MaxFilters} filters";
 
     private readonly ILookup<string, Field> fields = PartListing.Fields(kind);
 
@@ -26,9 +30,18 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
         bool descending = text[0] == '-';
         string name = descending ? text[1..] : text;
         if (Find(name) is not { } field)
-            faults.Add(ErrorCodes.UnknownField, parameter, text, $"{Names(f => IsRange(f) || IsWord(f))}; with - in front to turn it round");
+        {
+            faults.Add(
+                ErrorCodes.UnknownField, parameter, text,
+                $"{Names(f => IsRange(f) || IsWord(f))}; with - in front to turn it round");
+        }
         else if (!IsRange(field) && !IsWord(field))
-            faults.Add(ErrorCodes.WrongFilter, parameter, text, $"a field of one value: {name} has several, which have no order");
+        {
+            faults.Add(
+                ErrorCodes.WrongFilter, parameter, text,
+                $"a field of one value: {name} has several, which have no order");
+        }
+
         return (name, descending);
     }
 
@@ -44,10 +57,10 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
             if (Find(name) is { } field)
             {
                 // The two ends of a range are one filter, and so is a word that stands twice.
-                int before = counted.Count;
+                bool enough = counted.Count > PartQuery.MaxFilters;
                 counted.UnionWith(name == parameter ? query.All(parameter).Select(word => $"{name}={word}") : [name]);
-                if (before <= PartQuery.MaxFilters && counted.Count > PartQuery.MaxFilters)
-                    faults.Add(ErrorCodes.TooManyFilters, parameter, null, $"at most {PartQuery.MaxFilters} filters");
+                if (counted.Count > PartQuery.MaxFilters && !enough)
+                    faults.Add(ErrorCodes.TooManyFilters, parameter, null, Limit);
                 Read(field, parameter, ranges, words);
             }
             else if (name != parameter || PartListing.Fields(null).Contains(name))
@@ -63,12 +76,13 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
     private void Read(Field field, string parameter, List<FieldRange> ranges, List<FieldWords> words)
     {
         bool isRange = parameter != field.Name;
+        IReadOnlyList<string> sent = query.All(parameter);
         if (isRange && IsRange(field))
             AddEnd(field, parameter, ranges);
         else if (!isRange && IsWord(field))
-            words.Add(new FieldWords(field.Name, [.. query.All(parameter).Where(word => IsKnown(field, parameter, word))]));
+            words.Add(new FieldWords(field.Name, [.. sent.Where(word => IsKnown(field, parameter, word))]));
         else
-            faults.Add(ErrorCodes.WrongFilter, parameter, string.Join(", ", query.All(parameter)), HowToAsk(field));
+            faults.Add(ErrorCodes.WrongFilter, parameter, string.Join(", ", sent), HowToAsk(field));
     }
 
     // The two ends of a range are two parameters: the second one joins the first.
@@ -145,7 +159,7 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
     private Field? Find(string name) => fields[name].FirstOrDefault();
 
     private string Names(Func<Field, bool> which) =>
-        $"one of: {string.Join(", ", fields.Select(named => named.First()).Where(which).Select(field => field.Name))}";
+        $"one of: {string.Join(", ", fields.Where(named => which(named.First())).Select(named => named.Key))}";
 
     private static bool IsRange(Field field) =>
         field.Shape is FieldShape.Quantity or FieldShape.Number or FieldShape.Count;

@@ -11,7 +11,8 @@ namespace PartPicker.Api.Wire;
 /// <param name="Start">What starts it; null: anything.</param>
 /// <param name="Text">Words that all stand in its id or name.</param>
 internal sealed record MachineFilter(
-    string? Use, int? Year, DriveFamily? Drive, DrivenFamily? Driven, StartDevice? Start, IReadOnlyList<string> Text)
+    string? Use, int? Year, DriveFamily? Drive, DrivenFamily? Driven, StartDevice? Start,
+    IReadOnlyList<string> Text)
 {
     private const string UseName = "use";
     private const string YearName = "year";
@@ -23,7 +24,10 @@ internal sealed record MachineFilter(
     /// <summary>The query parameters that are read here.</summary>
     public static readonly IReadOnlyList<QueryParameter> Parameters =
     [
-        new(UseName, "What the machine is used for, in the word of the catalog.") { MaxLength = RequestLimits.MaxNameLength },
+        new(UseName, "What the machine is used for, in the word of the catalog.")
+        {
+            MaxLength = RequestLimits.MaxNameLength,
+        },
         new(YearName, "A model-year that it covers; a machine without years covers every one.")
         {
             Range = (RequestLimits.MinYear, RequestLimits.MaxYear),
@@ -58,7 +62,8 @@ internal sealed record MachineFilter(
             && Text.All(word => Contains(machine.Id, word) || Contains(machine.Name, word));
     }
 
-    private static bool Contains(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
+    private static bool Contains(string text, string word) =>
+        text.Contains(word, StringComparison.OrdinalIgnoreCase);
 
     private static string[] Words<T>() where T : struct, Enum => [.. Enum.GetValues<T>().Select(WireJson.Word)];
 }

@@ -11,7 +11,7 @@ namespace PartPicker.Api.Wire;
 /// Where a list goes on: the place of the last part seen, and what the list was, so that pages of two lists are
 /// never taken for one.
 /// </summary>
-/// <param name="List">A hash of everything that decides which parts are listed, in which order, at which prices.</param>
+/// <param name="List">A hash of whatever decides which parts are listed, in which order, at which prices.</param>
 /// <param name="Revision">The catalog that was listed.</param>
 /// <param name="Number">The place: its number in the order, where it has one.</param>
 /// <param name="Word">The place: its word in the order, where it has one.</param>
@@ -27,7 +27,8 @@ internal sealed record PartCursor(string List, string Revision, double? Number, 
     /// <summary>The opaque text of the place after which the next page starts.</summary>
     public static string Write(PartQuery query, Outlet? outlet, string revision, PartPlace next)
     {
-        byte[] json = WireJson.Bytes(new PartCursor(HashOf(query, outlet), revision, next.Number, next.Word, next.Id));
+        PartCursor cursor = new(HashOf(query, outlet), revision, next.Number, next.Word, next.Id);
+        byte[] json = WireJson.Bytes(cursor);
         return Base64Url.EncodeToString([.. json, .. Hash(json)]);
     }
 
@@ -38,7 +39,8 @@ internal sealed record PartCursor(string List, string Revision, double? Number, 
         if (Decode(text) is not { } cursor)
         {
             faults.Add(
-                ErrorCodes.CursorInvalid, parameter, text, "nextCursor of the page before, letter by letter, or no cursor");
+                ErrorCodes.CursorInvalid, parameter, text,
+                "nextCursor of the page before, letter by letter, or no cursor");
             return null;
         }
 
@@ -79,7 +81,7 @@ internal sealed record PartCursor(string List, string Revision, double? Number, 
         }
     }
 
-    private static string HashOf(PartQuery query, Outlet? outlet) => Base64Url.EncodeToString(Hash(WireJson.Bytes(new
+    private static string HashOf(PartQuery query, Outlet? outlet) => TextHash(WireJson.Bytes(new
     {
         query.Kind,
         Ranges = query.Ranges.OrderBy(range => range.Field, StringComparer.Ordinal),
@@ -91,7 +93,10 @@ internal sealed record PartCursor(string List, string Revision, double? Number, 
         query.Text,
         query.SortField,
         query.Descending,
-    })));
+    }));
 
-    private static ReadOnlySpan<byte> Hash(ReadOnlySpan<byte> bytes) => SHA256.HashData(bytes).AsSpan(0, HashBytes);
+    private static string TextHash(byte[] bytes) => Base64Url.EncodeToString(Hash(bytes));
+
+    private static ReadOnlySpan<byte> Hash(ReadOnlySpan<byte> bytes) =>
+        SHA256.HashData(bytes).AsSpan(0, HashBytes);
 }

@@ -27,11 +27,11 @@ internal static class PartListReader
     public static readonly IReadOnlyList<QueryParameter> Parameters =
     [
         new(Kind, "One kind of part; all kinds when left out.") { Words = Kinds },
-        new(Fields, "Filters by the fields of a part, each under the name of its field. A number or a quantity is asked for "
-            + "by a range, rate.min and rate.max, ends included; a quantity needs its unit, which may be any. A word, "
-            + "as material or ends, is asked for by itself and may stand several times: any of them will do. A part "
-            + "that does not state the field is left out, unless the value can be computed. At most "
-            + $"{PartQuery.MaxFilters} filters.")
+        new(Fields, "Filters by the fields of a part, each under the name of its field. A number or a quantity is "
+            + "asked for by a range, rate.min and rate.max, ends included; a quantity needs its unit, which may be "
+            + "any. A word, as material or ends, is asked for by itself and may stand several times: any of them "
+            + "will do. A part that does not state the field is left out, unless the value can be computed. At "
+            + $"most {PartQuery.MaxFilters} filters.")
         {
             ExampleOfMany = new JsonObject
             {
@@ -46,13 +46,16 @@ internal static class PartListReader
         {
             MaxLength = RequestLimits.MaxNameLength,
         },
-        new(Outlet, "Id of an outlet, whose price and stock are shown.") { MaxLength = RequestLimits.MaxNameLength },
+        new(Outlet, "Id of an outlet, whose price and stock are shown.")
+        {
+            MaxLength = RequestLimits.MaxNameLength,
+        },
         new(InStock, "True: only parts that the outlet has in stock.")
         {
             Words = QueryReader.Flags, Standard = QueryReader.Flags[1],
         },
-        new(Sort, "The field that orders the list, with a minus in front from the greatest down; parts without it come "
-            + "last, and the id breaks ties. By id when left out.")
+        new(Sort, "The field that orders the list, with a minus in front from the greatest down; parts without it "
+            + "come last, and the id breaks ties. By id when left out.")
         {
             MaxLength = RequestLimits.MaxNameLength,
         },
@@ -67,14 +70,17 @@ internal static class PartListReader
         .. AnswerFormat.Parameters,
     ];
 
-    private static readonly string Known =
-        $"one of: {string.Join(", ", Parameters.Select(p => p.Name).Where(name => name != Fields))}, or a field of the parts";
+    private static readonly string Known = string.Concat(
+        "one of: ", string.Join(", ", Parameters.Select(p => p.Name).Where(name => name != Fields)),
+        ", or a field of the parts");
 
     /// <summary>The question; null when the list holds why not.</summary>
     public static PartListQuestion? Read(QueryReader query, CatalogSnapshot catalog, FaultList faults)
     {
         NameReader names = new(query, catalog, faults);
-        ItemKind? kind = query.Word(Kind, Kinds) is { } word ? PartListing.Kinds[Array.IndexOf(Kinds, word)] : null;
+        ItemKind? kind = query.Word(Kind, Kinds) is { } word
+            ? PartListing.Kinds[Array.IndexOf(Kinds, word)]
+            : null;
         string? text = query.Text(Text, RequestLimits.MaxSearchTextLength);
         MachineProfile? machine = names.Machine(FitsMachine);
         Outlet? outlet = names.Outlet(Outlet);
@@ -93,11 +99,13 @@ internal static class PartListReader
 
         PartQuery asked = new()
         {
-            Kind = kind, Ranges = ranges, Words = words, FitsMachine = machine, InStockAt = inStock ? outlet : null,
-            Text = text, SortField = sort, Descending = descending, Limit = limit,
+            Kind = kind, Ranges = ranges, Words = words, FitsMachine = machine,
+            InStockAt = inStock ? outlet : null, Text = text, SortField = sort, Descending = descending,
+            Limit = limit,
         };
-        if (cursor is not null)
-            asked = asked with { After = PartCursor.Read(cursor, Cursor, asked, outlet, catalog.Revision, faults) };
-        return faults.Count > 0 ? null : new PartListQuestion(asked, outlet, format);
+        PartPlace? after = cursor is null
+            ? null
+            : PartCursor.Read(cursor, Cursor, asked, outlet, catalog.Revision, faults);
+        return faults.Count > 0 ? null : new PartListQuestion(asked with { After = after }, outlet, format);
     }
 }

@@ -20,7 +20,7 @@ internal sealed class QueryReader
     public QueryReader(HttpRequest request, FaultList faults)
     {
         this.faults = faults;
-        foreach (QueryStringEnumerable.EncodedNameValuePair pair in new QueryStringEnumerable(request.QueryString.Value))
+        foreach (var pair in new QueryStringEnumerable(request.QueryString.Value))
         {
             string name = pair.DecodeName().ToString();
             if (!sent.TryGetValue(name, out List<string>? values))
@@ -34,7 +34,7 @@ internal sealed class QueryReader
 
     /// <summary>Every name and value that was sent, in the order of the address.</summary>
     public IEnumerable<KeyValuePair<string, string>> Pairs =>
-        sent.SelectMany(parameter => parameter.Value, (parameter, value) => KeyValuePair.Create(parameter.Key, value));
+        sent.SelectMany(parameter => parameter.Value.Select(value => KeyValuePair.Create(parameter.Key, value)));
 
     /// <summary>Every value of a parameter that may stand several times.</summary>
     public IReadOnlyList<string> All(string name)
@@ -105,7 +105,8 @@ internal sealed class QueryReader
     /// <param name="known">What may be sent, for a person; null: what was asked for.</param>
     public void RefuseOthers(string? known = null)
     {
-        string expected = known ?? (asked.Count > 0 ? $"one of: {string.Join(", ", asked)}" : "no query parameter");
+        string expected = known
+            ?? (asked.Count > 0 ? $"one of: {string.Join(", ", asked)}" : "no query parameter");
         foreach (string name in Others)
         {
             // A place needs a name: a parameter may come without one, as in "?=1".

@@ -51,9 +51,8 @@ internal static class PickRequestReader
             Machine = machine!, Target = target!, Tolerances = tolerances, Weights = weights, Fitted = fitted,
             Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
             LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
-            InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
-            Group = group, Outlet = outlet,
-            Count = count, PointCount = pointCount,
+            InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked,
+            RankBy = rankBy, Group = group, Outlet = outlet, Count = count, PointCount = pointCount,
         };
     }
 

@@ -71,7 +71,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         // Station masses belong to their body: another body starts with empty stations.
         masses ??= basis.Set is { } from && flyweight == from.Flyweight ? from.StationMasses : NoMasses;
         step ??= basis.Set is { } on && flyweight == on.Flyweight ? on.AdjusterStep : null;
-        shims ??= basis.Set is { } under && driveSpring == under.DriveSpring && !reader.Has("shims") ? under.Shims : null;
+        if (!reader.Has("shims"))
+            shims = basis.Set is { } under && driveSpring == under.DriveSpring ? under.Shims : null;
         PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "")
         {
             AdjusterStep = step,

@@ -31,9 +31,11 @@ internal static class FieldWriter
             .Select(si => writer.Quantity(si, field.Dimension!)).ToArray(),
         FieldShape.Holes => Holes((IReadOnlyList<SpringHole>)value),
         FieldShape.NamedCurves => ((IReadOnlyList<NamedCurve>)value)
-            .Select(curve => new NamedCurveWire { Name = curve.Name, Curve = Curve(field, curve.Points, writer) }).ToArray(),
+            .Select(curve => new NamedCurveWire { Name = curve.Name, Curve = Curve(field, curve.Points, writer) })
+            .ToArray(),
         FieldShape.ClutchFits => ((IReadOnlyList<ClutchFit>)value)
-            .Select(fit => new ClutchFitWire { Clutch = fit.ClutchId, FromYear = fit.FromYear, ToYear = fit.ToYear }).ToArray(),
+            .Select(fit => new ClutchFitWire { Clutch = fit.ClutchId, FromYear = fit.FromYear, ToYear = fit.ToYear })
+            .ToArray(),
         FieldShape.KitLines => ((IReadOnlyList<KitLine>)value)
             .Select(line => new KitLineWire { Part = line.PartId, Packs = line.Packs }).ToArray(),
         _ => throw new ArgumentOutOfRangeException(nameof(field), field.Shape, "No such shape."),
