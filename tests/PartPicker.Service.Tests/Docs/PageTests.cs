@@ -90,6 +90,8 @@ public sealed class PageTests(Service service)
     [InlineData("/v1/machines/valley-two-seater?units=inch")]
     [InlineData("/v1/machines/none-such")]
     [InlineData("/v1/parts/ds-96-201")]
+    [InlineData("/v1/parts?kind=driveSpring&limit=2")]
+    [InlineData("/v1/parts?kind=none-such")]
     [InlineData("/health/live")]
     [InlineData("/health/ready")]
     [InlineData("/v1/nowhere")]
