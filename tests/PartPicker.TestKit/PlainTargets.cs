@@ -1,4 +1,3 @@
-using PartPicker.Parts;
 using PartPicker.Selection;
 
 namespace PartPicker.TestKit;

@@ -126,8 +126,10 @@ internal sealed class AgreementNouns
         CurvePoint[] two = Points(loads);
         return named with
         {
-            FirstLength = Length.FromMeters(two[0].X), FirstLoad = Force.FromNewtons(two[0].Y),
-            SecondLength = Length.FromMeters(two[1].X), SecondLoad = Force.FromNewtons(two[1].Y),
+            FirstLength = Length.FromMeters(two[0].X),
+            FirstLoad = Force.FromNewtons(two[0].Y),
+            SecondLength = Length.FromMeters(two[1].X),
+            SecondLoad = Force.FromNewtons(two[1].Y),
         };
     }
 

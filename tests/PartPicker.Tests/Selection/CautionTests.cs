@@ -59,8 +59,10 @@ public sealed class CautionTests
         {
             DrivenSpring = bench.DrivenSpring with
             {
-                FirstTwistDeg = 60, FirstTorque = Torque.FromNewtonMeters(8),
-                SecondTwistDeg = 90, SecondTorque = Torque.FromNewtonMeters(20),
+                FirstTwistDeg = 60,
+                FirstTorque = Torque.FromNewtonMeters(8),
+                SecondTwistDeg = 90,
+                SecondTorque = Torque.FromNewtonMeters(20),
             },
         }), StringComparison.Ordinal);
     }

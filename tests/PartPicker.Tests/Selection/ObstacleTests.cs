@@ -96,7 +96,10 @@ public sealed class ObstacleTests
 
         static PickAnswer Kept(double launch, double margin) => new Bench().Answer(r => r with
         {
-            LaunchRpm = launch, LaunchMarginRpm = margin, Keep = Enum.GetValues<Slot>().ToHashSet(), Target = ShiftTarget.Flat(2000, 5000),
+            LaunchRpm = launch,
+            LaunchMarginRpm = margin,
+            Keep = Enum.GetValues<Slot>().ToHashSet(),
+            Target = ShiftTarget.Flat(2000, 5000),
         });
     }
 
@@ -144,7 +147,8 @@ public sealed class ObstacleTests
         };
         PickAnswer answer = bench.Answer(r => r with
         {
-            Target = ShiftTarget.Flat(4000, 8000), Keep = new HashSet<Slot> { Slot.Flyweight, Slot.DrivenSpring, Slot.Hole, Slot.Helix },
+            Target = ShiftTarget.Flat(4000, 8000),
+            Keep = new HashSet<Slot> { Slot.Flyweight, Slot.DrivenSpring, Slot.Hole, Slot.Helix },
         });
         Assert.Equal((500, 20L), (answer.Refusals.Count, answer.RefusalsLeftOut));
 

@@ -27,7 +27,7 @@ internal sealed class OddCatalog
         random = new Random(seed);
         var plain = new RandomCatalog(seed, maxPerPool: 2);
         CatalogItem[] items = [.. plain.Snapshot.All<Part>().Select(Importable), .. plain.Request.Machine.Pieces.Where(p => p is not Part)];
-        for (int i = random.Next(1, 5); i > 0; i--)
+        for (int i = random.Next(4, 12); i > 0; i--)
         {
             int at = random.Next(items.Length);
             items[at] = Spoiled(items[at]);

@@ -39,9 +39,9 @@ public sealed class OddCatalogTests(ITestOutputHelper output)
             output.WriteLine($"{count,6} {what}");
 
         // Catalogs that are all refused, or all plain, would prove nothing.
-        Assert.True(counts["picked"] > Catalogs);
+        Assert.True(counts["picked"] > Catalogs / 2);
         Assert.True(counts["part-unusable"] > Catalogs / 50);
-        Assert.True(counts["machine-impossible"] > Catalogs / 10);
+        Assert.True(counts["machine-impossible"] > Catalogs / 20);
 
         void Count(string what) => counts[what] = counts.GetValueOrDefault(what) + 1;
     }

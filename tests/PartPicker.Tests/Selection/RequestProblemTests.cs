@@ -1,6 +1,5 @@
 using PartPicker.Parts;
 using PartPicker.Selection;
-using UnitsNet;
 using Xunit;
 using static PartPicker.Tests.Selection.Bench;
 
@@ -84,7 +83,10 @@ public sealed class RequestProblemTests
         {
             Flyweight = bench.Flyweight with
             {
-                HeelMasses = masses, TipMasses = masses, MiddleMasses = masses, MiddleCurve = bench.Flyweight.HeelCurve,
+                HeelMasses = masses,
+                TipMasses = masses,
+                MiddleMasses = masses,
+                MiddleCurve = bench.Flyweight.HeelCurve,
             },
             Run = set => new Baseline(set with { StationMasses = empty }, 2000, [], 8000, default),
         };

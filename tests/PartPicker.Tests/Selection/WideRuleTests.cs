@@ -99,7 +99,8 @@ public sealed class WideRuleTests
         PartSet fitted = bench.Fitted with { Hole = "none" };
         PickAnswer answer = compressed.Answer(r => r with
         {
-            Fitted = fitted, Baseline = new Baseline(fitted, 2000, [], 8000, default),
+            Fitted = fitted,
+            Baseline = new Baseline(fitted, 2000, [], 8000, default),
         });
         Assert.NotEmpty(answer.Picks);
         Assert.DoesNotContain(answer.Refusals, r => r.Slot == Slot.DrivenSpring);
