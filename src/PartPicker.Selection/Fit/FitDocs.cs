@@ -33,7 +33,7 @@ public static class FitDocs
             ## How a rule is told
 
             *Needed to compute*: a part that breaks the rule cannot be predicted either; the model has no answer for it.
-            Any other part that does not fit can be predicted, and carries a caution.
+            Such a rule is never waived. Any other part that does not fit can be predicted, and carries a caution.
             *A gap* is a check that cannot be made because a number is missing.
             It is not a pass: each pick lists its gaps with their ground, and a request may demand that there be none.
             A gap that may break something is *named* part by part beside the refusals; others are *counted* by rule.
@@ -46,7 +46,7 @@ public static class FitDocs
             """);
         foreach (FitGround ground in Enum.GetValues<FitGround>())
             page.Append($"| {Words.Camel(ground.ToString())} | {Meaning(ground)} |\n");
-        page.Append('\n');
+        page.Append("\nA part that is listed but breaks a rule is refused all the same.\n\n");
         Append(page, "Drive spring", DriveSpringRules.All);
         Append(page, "Shim under the drive spring", ShimRules.All);
         Append(page, "Flyweight", FlyweightRules.All);

@@ -29,6 +29,7 @@ internal static class BadAddresses
         ["two pages"] = Get("/v1/parts?limit=2&limit=2", "limit duplicate-parameter"),
         ["no cursor"] = Get("/v1/parts?cursor=", "cursor out-of-range"),
         ["a cursor of nobody's"] = Get("/v1/parts?cursor=next", "cursor cursor-invalid"),
+        ["a cursor of a picture"] = Get("/v1/parts?cursor=%F0%9F%92%A5", "cursor cursor-invalid"),
         ["a cursor without end"] = Get($"/v1/parts?cursor={new string('A', 2049)}", "cursor out-of-range"),
         ["no text"] = Get("/v1/parts?text=", "text out-of-range"),
         ["text of blanks"] = Get("/v1/parts?text=%20+%09", "text out-of-range"),
