@@ -8,7 +8,6 @@ using PartPicker.Api.Picks;
 using PartPicker.Api.Predictions;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Web;
-using PartPicker.Selection;
 
 (ServiceOptions? options, string? complaint) = ServiceOptions.Read(args);
 if (options is null)
@@ -25,7 +24,7 @@ if (options.Help)
 
 if (options.Page is { } page)
 {
-    Console.Write(page == DocsPage.Fit ? FitDocs.Page() : FieldDocs.Page());
+    Console.Write(ReferencePages.Find(page));
     return 0;
 }
 

@@ -1,11 +1,12 @@
 #!/usr/bin/env bash
-# Writes anew, from what the service says now, the files that tests hold equal to it: answers of the examples and of
-# the sample requests, the API document, docs/fit.md and docs/fields.md.
+# Writes anew what the repository keeps of what the service says: the answers of the examples, the answers of the
+# sample questions, the pages of reference, and the API document. Look at the difference before you commit it.
 # The examples are built into the service, and so the document follows only after a second build.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+project=tests/PartPicker.Service.Tests
 export PART_PICKER_REFRESH=1
-refresh() { dotnet test tests/PartPicker.Service.Tests -c Release --filter "$1"; }
-refresh FullyQualifiedName~ExampleTests.An_example
-refresh "FullyQualifiedName~OpenApiFileTests|FullyQualifiedName~WrittenPageTests|FullyQualifiedName~SampleAnswerTests"
+dotnet test "$project" -c Release \
+    --filter "FullyQualifiedName~ExampleTests.An_example|FullyQualifiedName~StoredAnswerTests|FullyQualifiedName~ReferencePageTests.The_committed"
+dotnet test "$project" -c Release --filter FullyQualifiedName~OpenApiFileTests
 git --no-pager diff --stat -- src/PartPicker.Api/Docs/Examples openapi docs catalog-samples/answers

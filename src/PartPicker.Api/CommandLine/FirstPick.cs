@@ -53,7 +53,7 @@ internal static class FirstPick
         to.WriteLine($"The sample question in {file} was refused: {problem.Title}. {problem.Detail}");
         foreach (ProblemErrorWire error in problem.Errors)
         {
-            to.WriteLine($"  {error.Pointer ?? error.Parameter}: {error.Code}, sent {error.Sent ?? "nothing"}; "
+            to.WriteLine($"  {error.Pointer}: {error.Code}, sent {error.Sent ?? "nothing"}; "
                 + $"expected {error.Expected}");
         }
     }

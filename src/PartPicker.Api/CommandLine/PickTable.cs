@@ -6,7 +6,7 @@ namespace PartPicker.Api.CommandLine;
 internal static class PickTable
 {
     private static readonly string[] Heads =
-        ["rank", "engages", "shifts out", "miss", "price", "within", "anchored", "change"];
+        ["rank", "engages", "shifts out", "miss", "price", "work", "within", "anchored", "change"];
 
     public static void Print(PickAnswerWire answer, TextWriter to)
     {
@@ -23,7 +23,11 @@ internal static class PickTable
             to.WriteLine($"In the way: {obstacle.Sentence}");
         PrintHighlights(answer, to);
         if (answer.Picks.Count > 0)
+        {
+            PrintPurchases(answer.Picks[0].ToBuy, request.Outlet, to);
             PrintCautions(answer.Picks[0], to);
+        }
+
         to.WriteLine();
     }
 
@@ -31,7 +35,8 @@ internal static class PickTable
     {
         PartsWire parts = fitted.Parts;
         to.WriteLine("Fitted now:");
-        to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, flyweight {Flyweight(parts.Flyweight)}, "
+        to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, "
+            + $"flyweight {Flyweight(parts.Flyweight)}, "
             + $"driven spring {parts.DrivenSpring.Id} in hole {parts.Hole}, helix {parts.Helix.Id}");
         to.WriteLine($"  {Engages(fitted.EngagementRpm)}{ShiftsOut(fitted.ShiftOutRpm)}, "
             + $"misses the target by {Miss(fitted.Miss)} tolerances, {Anchored(fitted.Anchored)}");
@@ -39,11 +44,36 @@ internal static class PickTable
 
     private static void PrintHighlights(PickAnswerWire answer, TextWriter to)
     {
-        if (answer.Cheapest is { } cheapest)
-            to.WriteLine($"Cheapest within tolerance: {Money.Text(cheapest.Price)}, miss {Miss(cheapest.Miss)}, {Changes(cheapest.Changes, cheapest.Parts)}");
-        if (answer.FewestChanges is { } fewest)
-            to.WriteLine($"Fewest changes within tolerance: {Money.Text(fewest.Price)}, miss {Miss(fewest.Miss)}, {Changes(fewest.Changes, fewest.Parts)}");
+        PrintHighlight("Cheapest", answer.Cheapest, to);
+        PrintHighlight("Fewest changes", answer.FewestChanges, to);
     }
+
+    private static void PrintHighlight(string what, ShortPickWire? pick, TextWriter to)
+    {
+        if (pick is not null)
+        {
+            to.WriteLine($"{what} within tolerance: price {Money.Text(pick.Price)}, "
+                + $"work {Work(pick.LabourMinutes)}, miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
+        }
+    }
+
+    private static void PrintPurchases(IReadOnlyList<PurchaseWire> lines, string? outlet, TextWriter to)
+    {
+        if (lines.Count == 0)
+            return;
+        to.WriteLine();
+        to.WriteLine($"To buy for the first choice at {outlet}:");
+        PrintRows([.. lines.Select(Row)], to, indent: "  ");
+    }
+
+    private static string[] Row(PurchaseWire line) =>
+    [
+        $"{line.Packs} x {line.Id}",
+        line.Name,
+        Money.Text(line.Price),
+        line.Stock is { } stock ? $"{stock} in stock" : "stock not known",
+        line.Alternate is { } other ? $"nearest in stock: {other.Id}, miss {Miss(other.Miss)}" : "",
+    ];
 
     private static void PrintCautions(PickWire first, TextWriter to)
     {
@@ -56,10 +86,11 @@ internal static class PickTable
     private static string[] Row(PickWire pick) =>
     [
         $"{pick.Rank}",
-        pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not asked",
+        pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not by belt",
         pick.ShiftOutRpm is { } rpm ? Rpm(rpm) : "never",
         Miss(pick.Miss),
         Money.Text(pick.Price),
+        Work(pick.LabourMinutes),
         pick.WithinTolerance ? "yes" : "no",
         pick.Anchored ? "yes" : "no",
         Changes(pick.Changes, pick.Parts),
@@ -82,8 +113,11 @@ internal static class PickTable
 
     private static string Flyweight(FlyweightChoiceWire flyweight)
     {
-        IEnumerable<string> masses = flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}");
-        string more = string.Join(", ", flyweight.AdjusterStep is { } step ? masses.Prepend($"step {step}") : masses);
+        IEnumerable<string> settings =
+            flyweight.StationMasses.Select(mass => $"{mass.Key} {mass.Value.Value} {mass.Value.Unit}");
+        if (flyweight.AdjusterStep is { } step)
+            settings = settings.Prepend($"step {step}");
+        string more = string.Join(", ", settings);
         return more.Length == 0 ? flyweight.Id : $"{flyweight.Id} ({more})";
     }
 
@@ -98,22 +132,28 @@ internal static class PickTable
     {
         { ShiftRpm: { } flat } => Rpm(flat),
         { ShiftCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at ratio {p.Ratio}")),
-        { SpeedCurve: { } curve } => string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at {p.Speed.Value:0.#} {p.Speed.Unit}")),
+        { SpeedCurve: { } curve } =>
+            string.Join(", ", curve.Select(p => $"{Rpm(p.Rpm)} at {p.Speed.Value:0.#} {p.Speed.Unit}")),
         _ => "the rpm of greatest power",
     };
 
     private static string ShiftsOut(double? rpm) =>
         rpm is { } value ? $"shifts out at {Rpm(value)}" : "does not shift out";
 
+    private static string Work(int? minutes) => minutes is { } known ? $"{known} min" : "not known";
+
     private static string Miss(double? miss) => miss is { } value ? $"{value:F3}" : "an unknown number of";
 
     private static string Anchored(bool anchored) => anchored ? "anchored to a measured run" : "not anchored";
 
     // Columns as wide as their widest entry; the last one runs free.
-    private static void PrintRows(IReadOnlyList<string[]> rows, TextWriter to)
+    private static void PrintRows(IReadOnlyList<string[]> rows, TextWriter to, string indent = "")
     {
         int[] widths = [.. rows[0].Select((_, column) => rows.Max(row => row[column].Length))];
         foreach (string[] row in rows)
-            to.WriteLine(string.Join("  ", row.Select((cell, column) => cell.PadRight(widths[column]))).TrimEnd());
+        {
+            IEnumerable<string> cells = row.Select((cell, column) => cell.PadRight(widths[column]));
+            to.WriteLine(indent + string.Join("  ", cells).TrimEnd());
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartPicker.Api.Docs;
 
 namespace PartPicker.Api.CommandLine;
 
@@ -7,6 +8,7 @@ internal sealed record ServiceOptions
 {
     public const int StandardPort = 5180;
     private const int MaxPort = 65_535;
+    private const string DocsCommand = "docs";
 
     // Settings of the web host itself are passed on as they are, in the form --environment=Development.
     private static readonly string[] HostSettingNames = ["environment", "contentRoot", "applicationName"];
@@ -19,8 +21,8 @@ internal sealed record ServiceOptions
 
     public bool Help { get; init; }
 
-    /// <summary>Print this page of the documents and end; null: serve.</summary>
-    public DocsPage? Page { get; init; }
+    /// <summary>Print this page of reference and end; serve when null.</summary>
+    public string? Page { get; init; }
 
     /// <summary>Where to listen; 0 takes any free port.</summary>
     public int Port { get; init; } = StandardPort;
@@ -38,8 +40,8 @@ internal sealed record ServiceOptions
     /// <summary>The options, or a sentence that says what is wrong with them.</summary>
     public static (ServiceOptions? Options, string? Complaint) Read(IReadOnlyList<string> args)
     {
-        if (args is ["docs", ..])
-            return Docs(args);
+        if (args is [DocsCommand, ..])
+            return ReadPage([.. args.Skip(1)]);
         ServiceOptions options = new();
         List<string> hostSettings = [];
         for (int i = 0; i < args.Count; i++)
@@ -69,12 +71,10 @@ internal sealed record ServiceOptions
         return (options with { HostSettings = hostSettings }, null);
     }
 
-    private static (ServiceOptions? Options, string? Complaint) Docs(IReadOnlyList<string> args) => args switch
-    {
-        ["docs", "fit"] => (new ServiceOptions { Page = DocsPage.Fit }, null),
-        ["docs", "fields"] => (new ServiceOptions { Page = DocsPage.Fields }, null),
-        _ => (null, "docs takes one page: fit or fields."),
-    };
+    private static (ServiceOptions? Options, string? Complaint) ReadPage(IReadOnlyList<string> names) =>
+        names is [var name] && ReferencePages.Names.Contains(name)
+            ? (new ServiceOptions { Page = name }, null)
+            : (null, $"'{DocsCommand}' takes one of: {string.Join(", ", ReferencePages.Names)}.");
 
     private (ServiceOptions? Options, string? Complaint) With(string name, string? value, string sent) =>
         name switch
@@ -100,11 +100,4 @@ internal sealed record ServiceOptions
         int at = arg.StartsWith("--", StringComparison.Ordinal) ? arg.IndexOf('=', StringComparison.Ordinal) : -1;
         return at < 0 ? (arg, null) : (arg[..at], arg[(at + 1)..]);
     }
-}
-
-/// <summary>A page that the program writes of itself.</summary>
-internal enum DocsPage
-{
-    Fit,
-    Fields,
 }

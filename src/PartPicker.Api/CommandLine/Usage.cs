@@ -1,3 +1,5 @@
+using PartPicker.Api.Docs;
+
 namespace PartPicker.Api.CommandLine;
 
 /// <summary>What the command line takes.</summary>
@@ -10,6 +12,7 @@ internal static class Usage
         Part Picker: picks clutch parts for belt-type CVTs.
 
         dotnet run -c Release --project src/PartPicker.Api -- [options]
+        dotnet run -c Release --project src/PartPicker.Api -- docs {string.Join('|', ReferencePages.Names)}
 
           --once         answer the sample question and end
           --quiet        serve without asking the sample question
@@ -19,7 +22,6 @@ internal static class Usage
           --catalog DIR  import this catalog; without it an empty store takes catalog-samples
           --help         show this
 
-          docs fit       print the page on the rules of fit
-          docs fields    print the page on the fields of the catalog
+          docs NAME      print a page of reference, which is written from the program itself
         """;
 }

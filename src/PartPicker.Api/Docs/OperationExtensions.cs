@@ -26,6 +26,11 @@ internal static class OperationExtensions
         return builder;
     }
 
+    /// <summary>The query parameters that the address takes; the handler reads them.</summary>
+    public static RouteHandlerBuilder TakesParameters(
+        this RouteHandlerBuilder builder, IEnumerable<QueryParameter> parameters) =>
+        builder.WithMetadata([.. parameters]);
+
     /// <summary>
     /// The address takes no query parameters: one that is sent is a mistake, and is said to be.
     /// </summary>
@@ -33,8 +38,7 @@ internal static class OperationExtensions
         builder.AddEndpointFilter(async (context, next) =>
         {
             FaultList faults = new();
-            foreach ((string name, var sent) in context.HttpContext.Request.Query)
-                faults.AddParameter(ErrorCodes.UnknownParameter, name, sent, "no query parameter");
+            new QueryReader(context.HttpContext.Request, faults).RefuseOthers();
             return faults.Count > 0 ? Problems.Of(faults) : await next(context);
         });
 }

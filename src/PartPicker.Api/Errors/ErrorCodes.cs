@@ -63,24 +63,41 @@ internal static class ErrorCodes
     public static readonly ErrorCode RatioTwice = new("ratio-twice", 400, "A ratio is there twice",
         "Two points of a shift curve have the same ratio.",
         "Send one point for each ratio.");
+    public static readonly ErrorCode SpeedTwice = new("speed-twice", 400, "A speed is there twice",
+        "Two points of a curve over vehicle speed have the same speed.",
+        "Send one point for each speed.");
     public static readonly ErrorCode UnknownMachine = new("unknown-machine", 400, "The catalog has no such machine",
         "The request names a machine that the catalog does not hold.",
         "Take an id from GET /v1/machines.");
     public static readonly ErrorCode UnknownOutlet = new("unknown-outlet", 400, "The catalog has no such outlet",
         "The request names an outlet that the catalog does not hold.",
         "Take an id that expected lists, or leave outlet out to get answers without prices.");
-    public static readonly ErrorCode UnknownField = new("unknown-field", 400, "Parts have no such field",
-        "A filter or an order names a field that parts of this kind do not have, or that cannot be compared so.",
-        "Use a field that expected lists; docs/fields.md describes them all.");
-    public static readonly ErrorCode CursorInvalid = new("cursor-invalid", 400, "The cursor cannot be read",
-        "The cursor is not one that the service gave out.",
-        "Send nextCursor of the page before, unchanged, or start again without a cursor.");
-    public static readonly ErrorCode CursorMismatch = new("cursor-mismatch", 400, "The cursor belongs to another list",
-        "The cursor was given out for other filters, another order or another catalog revision.",
-        "Send the same filters and order, or start again without a cursor.");
+
+    // The query of an address.
     public static readonly ErrorCode UnknownParameter = new("unknown-parameter", 400, "A query parameter is not known",
         "The address has a query parameter that this resource does not take; it may be misspelt.",
         "Use a name that expected lists, or leave the parameter out.");
+    public static readonly ErrorCode DuplicateParameter = new("duplicate-parameter", 400, "A query parameter is there twice",
+        "The same name stands twice in the address, so that it is not clear which value counts.",
+        "Send it once.");
+    public static readonly ErrorCode UnknownField = new("unknown-field", 400, "The parts have no such field",
+        "A filter or the order names a field that this kind of part does not have; it may be misspelt.",
+        "Use a field that expected lists.");
+    public static readonly ErrorCode WrongFilter = new("wrong-filter", 400, "The field is not asked for in this way",
+        "Numbers and quantities are asked for by a range, words by the word; curves and lists cannot be asked for.",
+        "Write the filter as expected shows.");
+    public static readonly ErrorCode EmptyRange = new("empty-range", 400, "A range is empty",
+        "The least value of a range lies above its greatest.",
+        "Exchange the two, or correct one.");
+    public static readonly ErrorCode TooManyFilters = new("too-many-filters", 400, "There are too many filters",
+        "The address has more filters than one list takes; each range and each word counts as one.",
+        "Leave some out; expected names the limit.");
+    public static readonly ErrorCode CursorInvalid = new("cursor-invalid", 400, "The cursor cannot be read",
+        "The cursor is not one that this service gave out, or it was cut or changed on its way.",
+        "Take nextCursor as it is, or ask without a cursor for the first page.");
+    public static readonly ErrorCode CursorMismatch = new("cursor-mismatch", 400, "The cursor belongs to another list",
+        "The cursor was given out for other filters or another order, or the catalog has changed since.",
+        "Ask without a cursor for the first page; pages of two lists do not fit together.");
 
     // Found by the selection.
     public static readonly ErrorCode UnknownPart = new(RequestProblemCodes.UnknownPart, 400, "The catalog has no such part",
@@ -173,10 +190,11 @@ internal static class ErrorCodes
     [
         InvalidRequest, MalformedJson, TooDeep, JsonNeeded, BodyTooLarge, BodyTooSlow,
         UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
-        UnknownWord, Contradiction, WeightsSum, RatioTwice, UnknownMachine, UnknownOutlet, UnknownField, CursorInvalid, CursorMismatch,
-        UnknownParameter,
-        UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded, BaselineNeeded, BaselineUnusable,
-        ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
+        UnknownWord, Contradiction, WeightsSum, RatioTwice, SpeedTwice, UnknownMachine, UnknownOutlet,
+        UnknownParameter, DuplicateParameter, UnknownField, WrongFilter, EmptyRange, TooManyFilters, CursorInvalid,
+        CursorMismatch,
+        UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded,
+        BaselineNeeded, BaselineUnusable, ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
         EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,
         UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
         CatalogNotLoaded, TookTooLong, InternalError,

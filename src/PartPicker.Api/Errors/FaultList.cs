@@ -16,19 +16,12 @@ internal sealed class FaultList
     /// <summary>How many there are, listed or not.</summary>
     public int Count { get; private set; }
 
-    /// <summary>A fault in the body.</summary>
-    public void Add(ErrorCode code, string pointer, string? sent, string expected) =>
-        Add(new Fault(code, pointer, null, Shortened(sent), expected));
-
-    /// <summary>A fault in the query of the address.</summary>
-    public void AddParameter(ErrorCode code, string parameter, string? sent, string expected) =>
-        Add(new Fault(code, null, parameter, Shortened(sent), expected));
-
-    private void Add(Fault fault)
+    /// <summary>A fault at a JSON pointer into the body, or at the query parameter of that name.</summary>
+    public void Add(ErrorCode code, string pointer, string? sent, string expected)
     {
         Count++;
         if (faults.Count < MaxListed)
-            faults.Add(fault);
+            faults.Add(new Fault(code, pointer, Shortened(sent), expected));
     }
 
     private static string? Shortened(string? sent)

@@ -36,8 +36,7 @@ internal static class Problems
             Code = whole.Code,
             Errors = [.. faults.Listed.Select(fault => new ProblemErrorWire
             {
-                Pointer = fault.Pointer, Parameter = fault.Parameter,
-                Code = fault.Code.Code, Sent = fault.Sent, Expected = fault.Expected,
+                Pointer = fault.Pointer, Code = fault.Code.Code, Sent = fault.Sent, Expected = fault.Expected,
             })],
         });
     }
@@ -58,8 +57,8 @@ internal static class Problems
     private static string Detail(FaultList faults)
     {
         Fault first = faults.Listed[0];
-        string place = first.Parameter is { } parameter ? $"Query parameter {parameter}"
-            : first.Pointer is { Length: > 0 } pointer ? pointer
+        string place = first.InQuery ? $"Query parameter {first.Pointer}"
+            : first.Pointer.Length > 0 ? first.Pointer
             : "The body";
         if (faults.Count == 1)
             return $"{place}: {first.Expected}";

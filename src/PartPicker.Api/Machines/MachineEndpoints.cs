@@ -14,9 +14,12 @@ internal static class MachineEndpoints
             .WithName("listMachines")
             .WithTags("Machines")
             .WithSummary("List the machines of the catalog.")
-            .WithDescription("Machines by id, with what a request needs to know before it asks; by use, model-year and family.")
+            .WithDescription(
+                "Machines by id, with what a request needs to know before it asks. Filters join: a machine is listed "
+                + "that meets all of them.")
             .Produces<MachineListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machines")
+            .TakesParameters(MachineFilter.Parameters)
             .ProducesNotModified()
             .ProducesProblems(400, 500, 503);
 
@@ -25,33 +28,36 @@ internal static class MachineEndpoints
             .WithTags("Machines")
             .WithSummary("Show a machine with every value and its origin.")
             .WithDescription(
-                "The pieces of its profile, its spring holes, what is fitted as delivered, and measured runs.")
+                "The pieces of its profile, its spring holes or adjuster settings, what is fitted as delivered, "
+                + "and measured runs.")
             .Produces<MachineWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("machine")
+            .TakesParameters(AnswerFormat.Parameters)
             .ProducesNotModified()
             .ProducesProblems(400, 404, 500, 503);
     }
 
-    private static IResult List(
-        HttpContext http, CurrentCatalog current, string? use, string? year, string? driveFamily, string? drivenFamily,
-        string? startDevice, string? text)
+    private static IResult List(HttpContext http, CurrentCatalog current)
     {
         if (current.Snapshot is not { } catalog)
             return CurrentCatalog.NotLoaded();
         FaultList faults = new();
-        MachineFilter filter = MachineFilter.Read(new QueryReader(http.Request.Query, faults));
+        QueryReader query = new(http.Request, faults);
+        MachineFilter filter = MachineFilter.Read(query);
+        query.RefuseOthers();
         return faults.Count > 0
             ? Problems.Of(faults)
-            : TaggedAnswer.Of(MachineWriter.WriteList(catalog, filter));
+            : TaggedAnswer.Of(MachineWriter.WriteList(catalog.Revision, catalog.Machines.Where(filter.Matches)));
     }
 
-    private static IResult Show(
-        string id, HttpContext http, CurrentCatalog current, string? units, string? precision)
+    private static IResult Show(string id, HttpContext http, CurrentCatalog current)
     {
-        FaultList faults = new();
-        AnswerFormat format = AnswerFormat.Read(http.Request.Query, faults);
         if (current.Snapshot is not { } catalog)
             return CurrentCatalog.NotLoaded();
+        FaultList faults = new();
+        QueryReader query = new(http.Request, faults);
+        AnswerFormat format = AnswerFormat.Read(query);
+        query.RefuseOthers();
         if (faults.Count > 0)
             return Problems.Of(faults);
         return catalog.FindMachine(id) is { } machine

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Extensions;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
@@ -7,22 +8,30 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Parts;
 
-/// <summary>The parts of the catalog.</summary>
+/// <summary>The parts of the catalog: which there are, and what is known of one.</summary>
 internal static class PartEndpoints
 {
     private const string Path = "/v1/parts";
+    private const string Outlet = "outlet";
+
+    private static readonly QueryParameter[] ShowParameters =
+    [
+        new(Outlet, "Id of an outlet, whose price and stock are shown.") { MaxLength = RequestLimits.MaxNameLength },
+        .. AnswerFormat.Parameters,
+    ];
 
     public static void MapParts(this IEndpointRouteBuilder routes)
     {
         routes.MapGet(Path, List)
             .WithName("listParts")
             .WithTags("Parts")
-            .WithSummary("List parts by kind, by what they are, by where they fit and by what is in stock.")
+            .WithSummary("List parts by kind, field, machine, stock or name.")
             .WithDescription(
-                "Any field of numbers takes a range, as in rate.min=60 lbf/in, in any unit; a field of words takes words, "
-                + "repeated for alternatives. A page goes on with nextCursor, the same filters and the same order.")
+                "Filters join: a part is listed that meets all of them. Pages follow each other by nextCursor, or by "
+                + "the Link header; total and facets count over all pages.")
             .Produces<PartListWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("parts")
+            .TakesParameters(PartListReader.Parameters)
             .ProducesNotModified()
             .ProducesProblems(400, 500, 503);
 
@@ -30,56 +39,56 @@ internal static class PartEndpoints
             .WithName("getPart")
             .WithTags("Parts")
             .WithSummary("Show a part with every value that the catalog knows.")
-            .WithDescription("A replaced part number is shown with the part that replaced it.")
+            .WithDescription(
+                "A spring, a flyweight, a helix, a belt, a shim or a kit. A replaced number is shown too, and says "
+                + "which part stands for it today.")
             .Produces<PartWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("part")
+            .TakesParameters(ShowParameters)
             .ProducesNotModified()
             .ProducesProblems(400, 404, 500, 503);
     }
 
-    private static IResult List(
-        HttpContext http, CurrentCatalog current, string? kind, string? fitsMachine, string? outlet, string? inStock,
-        string? text, string? sort, string? limit, string? cursor, string? units, string? precision)
+    private static IResult List(HttpContext http, CurrentCatalog current)
     {
         if (current.Snapshot is not { } catalog)
             return CurrentCatalog.NotLoaded();
         FaultList faults = new();
-        AnswerFormat format = AnswerFormat.ReadAmongOthers(http.Request.Query, faults);
-        PartQuestion? question = PartQueryReader.Read(http.Request.Query, catalog, faults);
-        if (question is null || faults.Count > 0)
+        QueryReader query = new(http.Request, faults);
+        if (PartListReader.Read(query, catalog, faults) is not { } question)
             return Problems.Of(faults);
-        PartListWire page = PartWriter.WritePage(
-            question, PartListing.List(catalog, question.Query), new AnswerWriter(catalog, format));
-        if (page.NextCursor is { } next)
-            http.Response.Headers.Link = $"<{Path}{WithCursor(http.Request.Query, next)}>; rel=\"next\"";
-        return TaggedAnswer.Of(page);
+
+        PartPage page = PartListing.List(catalog, question.Query);
+        string? next = page.Next is { } place
+            ? PartCursor.Write(question.Query, question.Outlet, catalog.Revision, place)
+            : null;
+        if (next is not null)
+            http.Response.Headers.Link = $"<{AddressOf(query, next)}>; rel=\"next\"";
+        AnswerWriter writer = new(catalog, question.Format);
+        return TaggedAnswer.Of(PartWriter.WriteList(page, next, question.Outlet, writer));
     }
 
-    private static QueryString WithCursor(IQueryCollection query, string cursor) =>
-        QueryString.Create(query.Where(q => q.Key != "cursor")).Add("cursor", cursor);
-
-    private static IResult Show(
-        string id, HttpContext http, CurrentCatalog current, string? outlet, string? units, string? precision)
+    private static IResult Show(string id, HttpContext http, CurrentCatalog current)
     {
         if (current.Snapshot is not { } catalog)
             return CurrentCatalog.NotLoaded();
         FaultList faults = new();
-        AnswerFormat format = AnswerFormat.ReadAmongOthers(http.Request.Query, faults);
-        QueryReader query = new(http.Request.Query, faults);
-        _ = query.Texts(AnswerFormat.UnitsParameter);
-        _ = query.Texts(AnswerFormat.PrecisionParameter);
-        Outlet? seller = query.Text("outlet", "the id of an outlet") is { } name ? catalog.FindOutlet(name) : null;
-        if (outlet is not null && seller is null)
-        {
-            faults.AddParameter(
-                ErrorCodes.UnknownOutlet, "outlet", outlet, $"one of: {string.Join(", ", catalog.Outlets.Select(o => o.Id))}");
-        }
-
-        query.RefuseOthers("outlet, units, precision");
+        QueryReader query = new(http.Request, faults);
+        Outlet? outlet = new NameReader(query, catalog, faults).Outlet(Outlet);
+        AnswerFormat format = AnswerFormat.Read(query);
+        query.RefuseOthers();
         if (faults.Count > 0)
             return Problems.Of(faults);
         return catalog.FindPart(id) is { } part
-            ? TaggedAnswer.Of(PartWriter.Write(part, seller, new AnswerWriter(catalog, format)))
-            : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'.");
+            ? TaggedAnswer.Of(PartWriter.Write(part, outlet, new AnswerWriter(catalog, format)))
+            : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'; GET {Path} lists them.");
+    }
+
+    /// <summary>The same address with another cursor; every character that matters is written as %XX.</summary>
+    private static string AddressOf(QueryReader query, string cursor)
+    {
+        QueryBuilder builder = new(query.Pairs.Where(pair => pair.Key != PartListReader.Cursor));
+        builder.Add(PartListReader.Cursor, cursor);
+        return Path + builder.ToQueryString();
     }
 }

@@ -26,6 +26,7 @@ internal static class PickEndpoints
             .Accepts<PickRequestWire>(WireJson.MediaType)
             .Produces<PickAnswerWire>(StatusCodes.Status201Created, WireJson.MediaType)
             .WithExample("pick")
+            .TakesParameters(AnswerFormat.Parameters)
             .ProducesProblems(400, 413, 415, 500, 503);
 
         routes.MapGet(Path + "/{id}", Fetch)
@@ -42,8 +43,7 @@ internal static class PickEndpoints
     }
 
     private static async Task<IResult> AskAsync(
-        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchGate gate,
-        string? units, string? precision)
+        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchGate gate)
     {
         (Question<PickRequest>? question, ProblemAnswer? refusal) =
             await Question.ReadAsync(http.Request, current, PickRequestReader.Read);

@@ -20,10 +20,10 @@ internal static class PredictionEndpoints
             .Accepts<PredictionRequestWire>(WireJson.MediaType)
             .Produces<PredictionWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("prediction")
+            .TakesParameters(AnswerFormat.Parameters)
             .ProducesProblems(400, 413, 415, 500, 503);
 
-    private static async Task<IResult> AskAsync(
-        HttpContext http, CurrentCatalog current, string? units, string? precision)
+    private static async Task<IResult> AskAsync(HttpContext http, CurrentCatalog current)
     {
         (Question<PredictionRequest>? question, ProblemAnswer? refusal) =
             await Question.ReadAsync(http.Request, current, PredictionRequestReader.Read);

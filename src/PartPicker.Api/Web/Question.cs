@@ -27,7 +27,9 @@ internal static class Question
             return (null, refusal);
 
         FaultList faults = new();
-        AnswerFormat format = AnswerFormat.Read(http.Query, faults);
+        QueryReader query = new(http, faults);
+        AnswerFormat format = AnswerFormat.Read(query);
+        query.RefuseOthers();
         T? request = read(body.RootElement, catalog, faults);
         return request is null || faults.Count > 0
             ? (null, Problems.Of(faults))

@@ -1,4 +1,4 @@
-using PartPicker.Api.Errors;
+using PartPicker.Api.Docs;
 using PartPicker.Quantities;
 
 namespace PartPicker.Api.Wire;
@@ -6,51 +6,35 @@ namespace PartPicker.Api.Wire;
 /// <summary>How the caller wants quantities to be written.</summary>
 internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
 {
-    public const string UnitsParameter = "units";
-    public const string PrecisionParameter = "precision";
+    private const string UnitsName = "units";
+    private const string PrecisionName = "precision";
     private const string Rounded = "rounded";
     private const string Full = "full";
+    private static readonly string[] PrecisionWords = [Rounded, Full];
 
-    /// <summary>The words of each parameter; the first counts when it is left out.</summary>
-    public static readonly IReadOnlyList<string> UnitsWords =
-        [.. Enum.GetValues<UnitSystem>().Select(WireJson.Word)];
-
-    /// <inheritdoc cref="UnitsWords"/>
-    public static readonly IReadOnlyList<string> PrecisionWords = [Rounded, Full];
+    /// <summary>The query parameters that are read here.</summary>
+    public static readonly IReadOnlyList<QueryParameter> Parameters =
+    [
+        new(UnitsName, "The system that quantities are written in.")
+        {
+            Words = [.. Enum.GetValues<UnitSystem>().Select(WireJson.Word)],
+            Standard = WireJson.Word(UnitSystem.Metric),
+        },
+        new(PrecisionName, "Whether numbers are rounded to the digits that mean something, or written in full.")
+        {
+            Words = PrecisionWords, Standard = Rounded,
+        },
+    ];
 
     public string UnitsWord => WireJson.Word(Units);
 
     public string PrecisionWord => FullPrecision ? Full : Rounded;
 
-    /// <summary>Reads the query; whatever is wrong with it joins the list.</summary>
-    public static AnswerFormat Read(IQueryCollection query, FaultList faults)
+    /// <summary>Reads how the answer is wanted; whatever is wrong with it joins the list of the reader.</summary>
+    public static AnswerFormat Read(QueryReader query)
     {
-        AnswerFormat format = ReadAmongOthers(query, faults);
-        foreach (string name in query.Keys.Where(name => name is not (UnitsParameter or PrecisionParameter)))
-        {
-            faults.AddParameter(
-                ErrorCodes.UnknownParameter, name, query[name], $"one of: {UnitsParameter}, {PrecisionParameter}");
-        }
-
-        return format;
-    }
-
-    /// <summary>Reads its own parameters of a query that has others.</summary>
-    public static AnswerFormat ReadAmongOthers(IQueryCollection query, FaultList faults)
-    {
-        string units = Word(query, UnitsParameter, UnitsWords, faults);
-        string precision = Word(query, PrecisionParameter, PrecisionWords, faults);
-        return new AnswerFormat(
-            Enum.GetValues<UnitSystem>().First(system => WireJson.Word(system) == units), precision == Full);
-    }
-
-    private static string Word(IQueryCollection query, string name, IReadOnlyList<string> words, FaultList faults)
-    {
-        if (!query.TryGetValue(name, out var sent))
-            return words[0];
-        if (sent.Count == 1 && words.Contains(sent[0]))
-            return sent[0]!;
-        faults.AddParameter(ErrorCodes.UnknownWord, name, sent, $"one of: {string.Join(", ", words)}; once");
-        return words[0];
+        UnitSystem units = query.Word<UnitSystem>(UnitsName) ?? UnitSystem.Metric;
+        string precision = query.Word(PrecisionName, PrecisionWords) ?? Rounded;
+        return new AnswerFormat(units, precision == Full);
     }
 }

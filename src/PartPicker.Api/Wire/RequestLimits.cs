@@ -28,12 +28,13 @@ internal static class RequestLimits
     public const double MinLaunchMarginRpm = 0;
     public const double MaxLaunchMarginRpm = 2_000;
     public const double MaxStationMassKg = 0.1;
+    public const int MinYear = 1950;
+    public const int MaxYear = 2100;
     public const double MinSpeedMPerS = 0;
     public const double MaxSpeedMPerS = 150;
     public const int MaxExcluded = 200;
-    public const int MaxQueryTextLength = 400;
     public const int MaxShims = 10;
-    public const long MaxPriceMinor = 1_000_000_000;
+    public const int MaxPriceMinor = 1_000_000_000;
 
     /// <summary>How far the weights may miss a sum of 1, for decimals that binary cannot hold.</summary>
     public const double WeightsSumSlack = 1e-9;
@@ -45,4 +46,7 @@ internal static class RequestLimits
     public const int MaxRatioPoints = PickRequest.MaxPointCount;
     public const int MaxCurvePoints = ShiftTarget.MaxPoints;
     public const int MaxNameLength = CatalogItem.MaxIdLength;
+
+    /// <summary>Longest text that names are searched for.</summary>
+    public const int MaxSearchTextLength = 120;
 }

@@ -2,7 +2,7 @@ namespace PartPicker.Api.Wire;
 
 /// <summary>The text is one of the words of an enum; the API document lists them.</summary>
 [AttributeUsage(AttributeTargets.Property)]
-internal sealed class WordsOfAttribute(Type words) : Attribute
+internal class WordsOfAttribute(Type words) : Attribute
 {
-    public IEnumerable<string> Words => Enum.GetValues(words).Cast<Enum>().Select(WireJson.Word);
+    public virtual IEnumerable<string> Words => Enum.GetValues(words).Cast<Enum>().Select(WireJson.Word);
 }

@@ -28,6 +28,6 @@ internal static class BeltRules
     }
 
     // Belts of one length differ from each other by this much when new (common practice, no source).
-    private const double PitchLengthM = 1.000001e-3;
-    private const double TopWidthM = 0.300001e-3;
+    public const double PitchLengthM = 1.000001e-3;
+    public const double TopWidthM = 0.300001e-3;
 }

@@ -1,54 +1,108 @@
-using System.Globalization;
 using System.Text;
 
 namespace PartPicker.Selection;
 
-/// <summary>The page on fit, written from the rules themselves so that it cannot say anything else than they do.</summary>
+/// <summary>
+/// Writes the page of fit rules from the rules themselves, so that the page cannot say another thing.
+/// </summary>
 public static class FitDocs
 {
-    /// <summary>The page, in Markdown.</summary>
-    public static string Page()
+    /// <summary>The page, as Markdown.</summary>
+    public static string Markdown()
     {
-        var page = new StringBuilder($"""
-            # Fit
+        StringBuilder page = new();
+        page.Append($"""
+            # What a part must keep to fit
 
-            This page is written by the program from its rules (`docs fit` on the command line); a test holds it so.
+            This page is written by `docs fit` from the lists of rules that the service asks.
 
-            A part is proposed for a machine only when it breaks none of the rules below. Each judgement stands on one of three
-            grounds:
+            A rule measures one part against one machine.
+            A part that breaks a rule is never ranked; the answer names part, rule and both numbers, in a sentence too.
+            Every rule is asked, so that an answer shows all reasons at once.
 
-            - *checked*: the part was compared with the machine by dimension, count or word;
-            - *listed*: a number is missing, but the supplier lists the part for this clutch and these model-years;
-            - *unknown*: a number is missing and nothing stands in for it.
+            ## How a length is compared
 
-            A rule that cannot be checked is never counted as passed. Gaps of rules marked "named" are named part by part, since a
-            break there may do harm; the others are counted. A request may demand that every rule be checked. A part that is listed
-            but breaks a rule is refused all the same.
+            Two lengths that differ by less than {Words.Length(FitTolerance.LengthM)} are the same.
+            A thousandth of an inch or a hundredth of a millimetre, lost by rounding, never decides whether a part fits.
+            Angles are the same within {FitTolerance.AngleRad * 1e6:0.#} µrad.
+            A load of less than {FitTolerance.ForceN:0.#} N is none.
+            A torque of less than {FitTolerance.TorqueNm:0.#} N·m below zero is zero.
+            Pitch lengths of belts are the same within {Words.Length(BeltRules.PitchLengthM)}: new belts of one size vary.
+            Top widths of belts are the same within {Words.Length(BeltRules.TopWidthM)}, for the same reason.
 
-            Lengths that differ by less than {(FitTolerance.LengthM * 1000).ToString("0.00", CultureInfo.InvariantCulture)} mm are the same, so that rounding in inches or in millimetres never decides.
-            Where "needed" stands, the model has no answer for a part that breaks the rule: it is never waived, and such a part
-            cannot even be predicted.
+            ## How a rule is told
 
-            Rules on stress, buckling and combined stress are not among them yet: the model does not compute stresses.
+            *Needed to compute*: a part that breaks the rule cannot be predicted either; the model has no answer for it.
+            Such a rule is never waived. Any other part that does not fit can be predicted, and carries a caution.
+            *A gap* is a check that cannot be made because a number is missing.
+            It is not a pass: each pick lists its gaps with their ground, and a request may demand that there be none.
+            A gap that may break something is *named* part by part beside the refusals; others are *counted* by rule.
+
+            ## What a judgement stands on
+
+            | ground | means |
+            |---|---|
 
             """);
-        Section(page, "Drive spring", DriveSpringRules.All);
-        Section(page, "Shim under the drive spring", ShimRules.All);
-        Section(page, "Flyweight", FlyweightRules.All);
-        Section(page, "Driven spring", DrivenSpringRules.All);
-        Section(page, "Driven spring in a hole, with a helix", DrivenSideRules.All);
-        Section(page, "Helix", HelixRules.All);
-        Section(page, "Belt, when parts are listed for a machine", BeltRules.All);
+        foreach (FitGround ground in Enum.GetValues<FitGround>())
+            page.Append($"| {Words.Camel(ground.ToString())} | {Meaning(ground)} |\n");
+        page.Append("\nA part that is listed but breaks a rule is refused all the same.\n\n");
+        Append(page, "Drive spring", DriveSpringRules.All);
+        Append(page, "Shim under the drive spring", ShimRules.All);
+        Append(page, "Flyweight", FlyweightRules.All);
+        Append(page, "Driven spring", DrivenSpringRules.All);
+        Append(page, "Driven spring in one hole with one helix", DrivenSideRules.All);
+        Append(page, "Helix", HelixRules.All);
+        Append(page, "Belt in place of the machine's own", BeltRules.All);
+        page.Append("""
+            ## Stress and buckling
+
+            There is no rule on stress, on buckling or on combined stress: whether a spring sets, breaks or bows is not checked.
+            Such rules need a stress model, which there is not; they will stand here, with their spring, when there is one.
+
+            ## What a request adds
+
+            These rules are no matter of fit; they stand among the refusals and the obstacles under these names.
+
+            | rule | what must hold |
+            |---|---|
+
+            """);
+        foreach ((string rule, string meaning) in RequestRules)
+            page.Append($"| `{rule}` | {meaning} |\n");
         return page.ToString();
     }
 
-    private static void Section<T>(StringBuilder page, string title, IReadOnlyList<FitRule<T>> rules)
+    private static readonly (string Rule, string Meaning)[] RequestRules =
+    [
+        (PoolRules.Superseded, "A replaced part number is not proposed, unless it is what is fitted."),
+        (PoolRules.Excluded, "The part is not one that the request excludes."),
+        (PoolRules.InStock, "The outlet has enough of it, alone or in a kit, where only stock is wanted."),
+        (PoolRules.PriceCeiling, "The price of the change is known and no higher than the ceiling."),
+        (FitReport.CheckedDemand, "Every rule can be checked by dimension, where that is demanded."),
+        (PoolRules.LaunchRpm, "The belt takes hold above the launch rpm by the margin that is asked."),
+        (PoolRules.DoesNotShift, "The set shifts at every ratio below the rev limit."),
+        (PoolRules.SlipMargin, "The slip margin on the upshift curve is at least the one that is asked."),
+    ];
+
+    private static string Meaning(FitGround ground) => ground switch
     {
-        page.Append("\n## ").Append(title).Append("\n\n| rule | what must hold | needed | named |\n|---|---|---|---|\n");
+        FitGround.Checked => "Both numbers are known and were compared.",
+        FitGround.Listed => "A number is missing; the supplier lists the part for this clutch and these years.",
+        FitGround.Unknown => "A number is missing, and no list stands in.",
+        _ => throw new ArgumentOutOfRangeException(nameof(ground), ground, "No such ground."),
+    };
+
+    private static void Append<T>(StringBuilder page, string part, IReadOnlyList<FitRule<T>> rules)
+    {
+        page.Append($"## {part}\n\n| rule | what must hold | needed to compute | a gap is |\n|---|---|---|---|\n");
         foreach (FitRule<T> rule in rules)
         {
-            page.Append("| `").Append(rule.Name).Append("` | ").Append(rule.Meaning).Append(" | ")
-                .Append(rule.NeededToCompute ? "yes" : "").Append(" | ").Append(rule.NamedWhenUnknown ? "yes" : "").Append(" |\n");
+            string needed = rule.NeededToCompute ? "yes" : "no";
+            string gap = rule.NamedWhenUnknown ? "named" : "counted";
+            page.Append($"| `{rule.Name}` | {rule.Meaning} | {needed} | {gap} |\n");
         }
+
+        page.Append('\n');
     }
 }

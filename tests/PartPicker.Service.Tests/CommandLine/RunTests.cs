@@ -136,6 +136,19 @@ public sealed partial class RunTests : IDisposable
         Assert.Contains("--once", output);
     }
 
+    [Theory]
+    [InlineData("fit")]
+    [InlineData("fields")]
+    public async Task A_page_of_reference_is_printed_as_it_is_kept_and_nothing_is_served(string page)
+    {
+        (int exitCode, string output, string errors) = await ServiceProcess.RunAsync(folder.Path, "docs", page);
+
+        Assert.Equal(0, exitCode);
+        Assert.Empty(errors);
+        Assert.Equal(await File.ReadAllTextAsync(Path.Combine(Repository.Root, "docs", page + ".md")), output);
+        Assert.Empty(Directory.GetFileSystemEntries(folder.Path));
+    }
+
     [Fact]
     public async Task A_data_folder_that_cannot_be_used_is_told()
     {
@@ -163,7 +176,7 @@ public sealed partial class RunTests : IDisposable
     }
 
     [GeneratedRegex(
-        "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +yes +yes "
+        "^1  +[0-9.]+ rpm  +[0-9.]+ rpm  +[0-9.]+  +[A-Z]{3} [0-9.]+  +[0-9]+ min +yes +yes "
         + "+(drive spring|flyweight|driven spring|hole|helix) ")]
     private static partial Regex RankedLine();
 

@@ -38,6 +38,15 @@ public sealed class ServiceOptionsTests
         Assert.Equal(["--environment=Development"], Read("--environment=Development", "--once").HostSettings);
 
     [Theory]
+    [InlineData("fit")]
+    [InlineData("fields")]
+    public void A_page_of_reference_may_be_asked_for(string page) => Assert.Equal(page, Read("docs", page).Page);
+
+    [Theory]
+    [InlineData("'docs' takes one of: fields, fit.", "docs")]
+    [InlineData("'docs' takes one of: fields, fit.", "docs", "errors")]
+    [InlineData("'docs' takes one of: fields, fit.", "docs", "fit", "--once")]
+    [InlineData("'docs' is not an option.", "--once", "docs", "fit")]
     [InlineData("'--twice' is not an option.", "--twice")]
     [InlineData("'once' is not an option.", "once")]
     [InlineData("'--once=yes' is not an option.", "--once=yes")]

@@ -4,12 +4,14 @@ using Xunit;
 namespace PartPicker.Service.Tests.Docs;
 
 /// <summary>
-/// The examples of the API document are questions that work, and the answers that they get.
+/// The examples of the API document are questions that work, and the answers that they get, long lists cut short.
 /// </summary>
 [Collection(ServiceTests.Name)]
 public sealed class ExampleTests(Service service)
 {
     private static readonly string Folder = Path.Combine(Repository.Root, "src", "PartPicker.Api", "Docs", "Examples");
+
+    private const int LongestList = 3;
 
     public static TheoryData<string, string, string, int> Questions => new()
     {
@@ -17,11 +19,17 @@ public sealed class ExampleTests(Service service)
         { "prediction.answer", "POST /v1/predictions", "prediction.request", 200 },
         { "machines.answer", "GET /v1/machines", "", 200 },
         { "machine.answer", "GET /v1/machines/valley-two-seater", "", 200 },
-        { "parts.answer", "GET /v1/parts?kind=driveSpring&rate.min=110 lbf/in&fitsMachine=valley-two-seater&outlet=valley-counter&limit=2", "", 200 },
-        { "parts.400", "GET /v1/parts?kind=helix&rate.min=5&colour=any", "", 400 },
-        { "part.answer", "GET /v1/parts/ds-96-201", "", 200 },
+        {
+            "parts.answer",
+            "GET /v1/parts?kind=driveSpring&rate.min=60%20lbf/in&rate.max=120%20lbf/in&material=music-wire-a228"
+                + "&outlet=valley-counter&sort=-rate&limit=2", "", 200
+        },
+        { "part.answer", "GET /v1/parts/ds-96-201?outlet=valley-counter", "", 200 },
         { "live.answer", "GET /health/live", "", 200 },
         { "ready.answer", "GET /health/ready", "", 200 },
+        { "machines.400", "GET /v1/machines?year=last", "", 400 },
+        { "parts.400", "GET /v1/parts?kind=helix&rate.min=60&helixDeg.min=50&helixDeg.max=40&colour=red", "", 400 },
+        { "part.400", "GET /v1/parts/ds-96-201?outlet=none-such&units=imperial", "", 400 },
         { "machine.400", "GET /v1/machines/valley-two-seater?units=imperial", "", 400 },
         { "machine.404", "GET /v1/machines/moon-buggy", "", 404 },
         { "part.404", "GET /v1/parts/ds-0-0", "", 404 },
@@ -49,7 +57,7 @@ public sealed class ExampleTests(Service service)
     [MemberData(nameof(Questions))]
     public async Task An_example_is_what_the_service_answers(string file, string request, string body, int status)
     {
-        string[] parts = request.Split(' ', 2);
+        string[] parts = request.Split(' ');
         Answer answer = parts[0] == "GET"
             ? await service.GetAsync(parts[1])
             : await service.PostAsync(parts[1], await File.ReadAllTextAsync(PathOf(body)));
@@ -81,11 +89,32 @@ public sealed class ExampleTests(Service service)
 
     private static void AssertKept(string file, JsonNode now)
     {
+        Shorten(now);
         string kept = KeptFile.Read(PathOf(file), ReadableJson.Write(now));
 
         Assert.True(
             kept.Length > 0 && JsonNode.DeepEquals(JsonNode.Parse(kept), now),
             $"{PathOf(file)} is not what the service answers now. {KeptFile.HowTo}");
+    }
+
+    // A reader sees from three entries what the hundredth is like.
+    private static void Shorten(JsonNode? node)
+    {
+        if (node is JsonArray list && list.Any(item => item is JsonObject))
+        {
+            while (list.Count > LongestList)
+                list.RemoveAt(LongestList);
+        }
+
+        foreach (JsonNode? inner in node switch
+        {
+            JsonObject members => members.Select(member => member.Value),
+            JsonArray items => items,
+            _ => [],
+        })
+        {
+            Shorten(inner);
+        }
     }
 
     private static string PathOf(string name) => Path.Combine(Folder, name + ".json");

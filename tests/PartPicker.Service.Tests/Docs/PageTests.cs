@@ -1,4 +1,12 @@
+using System.Net;
+using System.Text;
+using System.Text.Json;
+using Microsoft.AspNetCore.Http;
+using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
+using PartPicker.Api.Wire;
+using PartPicker.Parts;
+using PartPicker.Selection;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
@@ -31,6 +39,37 @@ public sealed class PageTests(Service service)
     }
 
     [Fact]
+    public async Task The_question_of_the_start_page_is_answered_for_every_machine_that_may_come_first()
+    {
+        foreach (MachineProfile machine in SampleCatalog.Snapshot.Machines)
+        {
+            CatalogContents contents = SampleCatalog.Contents;
+            CatalogItem[] alone = [.. contents.Items.Where(item => item is not Machine || item.Id == machine.Machine.Id)];
+            CatalogSnapshot catalog = new("one", contents with { Items = alone });
+
+            string page = Encoding.UTF8.GetString(await Body(StartPage.Show(catalog, new HostString("127.0.0.1:5180"))));
+            string question = WebUtility.HtmlDecode(page.Split("-d '")[1].Split("'</code>")[0]);
+
+            using JsonDocument json = JsonDocument.Parse(question);
+            FaultList faults = new();
+            PickRequest? request = PickRequestReader.Read(json.RootElement, catalog, faults);
+            Assert.Empty(faults.Listed);
+            Assert.Empty(PartSelection.Pick(catalog, request! with
+            {
+                Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix },
+                PointCount = 3,
+            }).Problems);
+        }
+
+        static async Task<byte[]> Body(IResult result)
+        {
+            DefaultHttpContext http = new() { Response = { Body = new MemoryStream() } };
+            await result.ExecuteAsync(http);
+            return ((MemoryStream)http.Response.Body).ToArray();
+        }
+    }
+
+    [Fact]
     public async Task The_API_page_and_its_parts_are_served_from_here()
     {
         Answer page = await service.GetAsync("/docs/api/index.html");
@@ -50,7 +89,10 @@ public sealed class PageTests(Service service)
     [InlineData("/v1/machines")]
     [InlineData("/v1/machines/valley-two-seater?units=inch")]
     [InlineData("/v1/machines/none-such")]
+    [InlineData("/v1/machines?use=snow")]
     [InlineData("/v1/parts/ds-96-201")]
+    [InlineData("/v1/parts?kind=helix&limit=2&sort=-helixDeg&outlet=quay-stores")]
+    [InlineData("/v1/parts?kind=spring")]
     [InlineData("/health/live")]
     [InlineData("/health/ready")]
     [InlineData("/v1/nowhere")]
@@ -63,6 +105,7 @@ public sealed class PageTests(Service service)
         Assert.Empty(head.Body);
         Assert.Equal(get.Header("ETag"), head.Header("ETag"));
         Assert.Equal(get.Header("Content-Type"), head.Header("Content-Type"));
+        Assert.Equal(get.Header("Link"), head.Header("Link"));
     }
 
     [Fact]

@@ -45,7 +45,7 @@ public sealed class ErrorCodeTests
         faults.Add(ErrorCodes.OutOfRange, "/slipMargin", "9", "a bare number from 0 to 5");
         Assert.Equal("out-of-range", Problems.Of(faults).Problem.Code);
 
-        faults.AddParameter(ErrorCodes.UnknownParameter, "unit", "inch", "one of: units, precision");
+        faults.Add(ErrorCodes.UnknownParameter, "unit", "inch", "one of: units, precision");
         Assert.Equal("invalid-request", Problems.Of(faults).Problem.Code);
         Assert.Equal(400, Problems.Of(faults).Problem.Status);
     }

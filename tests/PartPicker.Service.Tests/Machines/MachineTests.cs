@@ -1,4 +1,7 @@
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using PartPicker.Api.StartUp;
+using PartPicker.Parts;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Machines;
@@ -34,6 +37,79 @@ public sealed class MachineTests(Service service)
         Assert.Equal("ds-96-201", (string?)machine["fitted"]!["driveSpring"]!["id"]);
         Assert.NotEmpty(machine["baselines"]!.AsArray());
         Assert.Equal(["1", "2", "3", "4"], machine["holes"]!.AsArray().Select(hole => (string)hole!["name"]!));
+    }
+
+    [Theory]
+    [InlineData("use=snowy")]
+    [InlineData("use=Snow", "plateau-snow-machine")]
+    [InlineData("driveFamily=slidingRoller", "harbour-scooter")]
+    [InlineData("driveFamily=rollerOnAdjustableRamp", "meadow-carrier")]
+    [InlineData("drivenFamily=compressionOnly", "harbour-scooter")]
+    [InlineData("startDevice=centrifugalClutch", "harbour-scooter")]
+    [InlineData("startDevice=oneWayHub")]
+    [InlineData("year=2012", "meadow-carrier")]
+    [InlineData("year=2016", "harbour-scooter", "meadow-carrier", "plateau-snow-machine", "ridge-climber")]
+    [InlineData("year=2024", "canyon-racer", "harbour-scooter", "valley-two-seater")]
+    [InlineData("year=2099", "harbour-scooter")]
+    [InlineData("text=RACER", "canyon-racer")]
+    [InlineData("text=two+valley", "valley-two-seater")]
+    [InlineData("text=two+harbour")]
+    [InlineData("startDevice=belt&year=2024&use=sport", "canyon-racer")]
+    public async Task Machines_are_filtered_by_what_they_are(string query, params string[] expected)
+    {
+        JsonNode list = (await service.GetAsync("/v1/machines?" + query)).Json;
+
+        Assert.Equal(expected, list["items"]!.AsArray().Select(item => (string)item!["id"]!));
+    }
+
+    [Fact]
+    public async Task A_machine_without_years_covers_every_year()
+    {
+        using Service own = new();
+        await own.GetAsync("/v1/machines");
+        CurrentCatalog current = own.Services.GetRequiredService<CurrentCatalog>();
+        CatalogContents contents = current.Snapshot!.Contents;
+        Machine ageless = contents.Items.OfType<Machine>().First() with { Id = "ageless", FromYear = null, ToYear = null };
+        current.Snapshot = new CatalogSnapshot("ageless", contents with { Items = [.. contents.Items, ageless] });
+
+        Assert.Contains("\"ageless\"", (await own.GetAsync("/v1/machines?year=1950")).Text);
+        JsonNode shown = (await own.GetAsync("/v1/machines/ageless")).Json;
+        Assert.Null(shown["fromYear"]);
+        Assert.Null(shown["toYear"]);
+    }
+
+    [Fact]
+    public async Task A_machine_says_what_kind_it_is_in_the_list_and_by_itself()
+    {
+        JsonNode listed = (await service.GetAsync("/v1/machines?text=harbour")).Json["items"]![0]!;
+        JsonNode shown = (await service.GetAsync("/v1/machines/harbour-scooter")).Json;
+
+        foreach (JsonNode machine in new[] { listed, shown })
+        {
+            Assert.Equal(("road", 2016, null), ((string?)machine["use"], (int?)machine["fromYear"], (int?)machine["toYear"]));
+            Assert.Equal(
+                ("slidingRoller", "compressionOnly", "centrifugalClutch"),
+                ((string?)machine["driveFamily"], (string?)machine["drivenFamily"], (string?)machine["startDevice"]));
+        }
+
+        Assert.Equal("[\"none\"]", listed["holes"]!.ToJsonString());
+        Assert.Null(shown["baselines"]![0]!["engagementRpm"]);
+    }
+
+    [Fact]
+    public async Task Pairs_of_holes_and_settings_of_an_adjuster_are_told_by_the_names_that_a_set_takes()
+    {
+        JsonNode[] pairs = [.. (await service.GetAsync("/v1/machines/ridge-climber")).Json["holes"]!.AsArray()!];
+        JsonNode[] settings = [.. (await service.GetAsync("/v1/machines/canyon-racer")).Json["holes"]!.AsArray()!];
+
+        Assert.Equal(6, pairs.Length);
+        Assert.Equal(
+            """{"name":"3-B","sheaveHole":"3","helixHole":"B","twistDeg":100}""",
+            pairs.Single(pair => (string?)pair["name"] == "3-B").ToJsonString());
+        Assert.Equal("40", (string?)settings[0]["name"]);
+        Assert.All(settings, setting => Assert.Equal((string?)setting["name"], $"{setting["twistDeg"]}"));
+        Assert.True(settings.Length > 2);
+        Assert.All(settings, setting => Assert.Null(setting["sheaveHole"]));
     }
 
     [Fact]

@@ -5,199 +5,279 @@ using Xunit;
 
 namespace PartPicker.Service.Tests.Parts;
 
-/// <summary>Lists of parts: filters against a plain scan, pages that join, and every mistake by its place.</summary>
 [Collection(ServiceTests.Name)]
 public sealed class PartListTests(Service service)
 {
-    private static readonly Part[] All = [.. SampleCatalog.Snapshot.All<Part>()];
-
-    [Fact]
-    public async Task Pages_join_to_the_whole_list_in_its_order()
+    [Theory]
+    [InlineData("driveSpring", typeof(DriveSpring))]
+    [InlineData("flyweight", typeof(Flyweight))]
+    [InlineData("drivenSpring", typeof(DrivenSpring))]
+    [InlineData("helix", typeof(Helix))]
+    [InlineData("belt", typeof(Belt))]
+    [InlineData("shim", typeof(Shim))]
+    [InlineData("kit", typeof(Kit))]
+    public async Task A_kind_lists_its_parts_by_id(string kind, Type type)
     {
-        foreach (string query in new[] { "", "kind=driveSpring&sort=-rate", "sort=freeLength&text=spring", "kind=helix&sort=mount" })
-        {
-            string[] whole = await Ids($"{query}&limit=200", 1_000);
-            Assert.Equal(whole.Length, whole.Distinct().Count());
-            Assert.Equal(whole, await Ids($"{query}&limit=7", 7));
-        }
+        JsonNode list = await List($"kind={kind}&limit=200");
+
+        string[] expected = [.. SampleCatalog.Snapshot.All<Part>().Where(type.IsInstanceOfType).Select(part => part.Id)];
+        Assert.NotEmpty(expected);
+        Assert.Equal(expected, Ids(list));
+        Assert.Equal(expected.Length, (int?)list["total"]);
+        Assert.Null(list["nextCursor"]);
+        Assert.All(Items(list), item => Assert.Equal(kind, (string?)item["kind"]));
     }
 
     [Fact]
-    public async Task A_range_in_any_unit_is_what_a_plain_scan_finds()
+    public async Task A_list_says_which_catalog_and_which_units()
     {
-        string[] listed = await Ids("kind=driveSpring&rate.min=100 lbf/in&rate.max=21 N/mm&limit=200", 1_000);
-        string[] scanned =
+        JsonNode metric = await List("kind=shim&limit=1");
+        JsonNode inch = await List("kind=shim&limit=1&units=inch");
+
+        Assert.NotEmpty((string)metric["catalogRevision"]!);
+        Assert.Equal(("metric", "inch"), ((string)metric["units"]!, (string)inch["units"]!));
+        Assert.Equal("mm", (string?)Items(metric)[0]["fields"]!["thickness"]!["unit"]);
+        Assert.Equal("in", (string?)Items(inch)[0]["fields"]!["thickness"]!["unit"]);
+    }
+
+    [Theory]
+    [InlineData("rate.min=60%20lbf/in&rate.max=120%20lbf/in")]
+    [InlineData("rate.min=60+lb%2Fin&rate.max=120+lb%2Fin")]
+    [InlineData("rate.max=21.0152202295716%20N/mm&rate.min=10.5076101147858%20N/mm")]
+    [InlineData("rate.min=10507.6101147858%20N/m&rate.max=21.0152202295716%20kN/m")]
+    public async Task A_range_of_a_quantity_may_be_written_in_any_unit(string range)
+    {
+        const double least = 60 * 175.12683524647636;
+        const double most = 120 * 175.12683524647636;
+
+        JsonNode list = await List($"kind=driveSpring&limit=200&{range}");
+
+        string[] expected =
         [
-            .. All.OfType<DriveSpring>()
-                .Where(s => PartFacts.Number(s, Field(s, "rate")) is { } rate && rate >= 100 * 175.12683524647636 && rate <= 21_000)
-                .Select(s => s.Id),
+            .. SampleCatalog.Snapshot.All<DriveSpring>()
+                .Where(spring => PartFacts.Number(spring, Field(ItemKind.DriveSpring, "rate")) is >= least and <= most)
+                .Select(spring => spring.Id),
         ];
-        Assert.NotEmpty(scanned);
-        Assert.Equal(scanned, listed);
+        Assert.InRange(expected.Length, 2, 199);
+        Assert.Equal(expected, Ids(list));
     }
 
     [Fact]
-    public async Task Words_text_stock_and_fit_narrow_the_list()
+    public async Task The_ends_of_a_range_belong_to_it_and_a_part_that_does_not_state_the_field_does_not()
     {
+        JsonNode list = await List("kind=helix&helixDeg.min=40&helixDeg.max=40&limit=200");
+
         Assert.Equal(
-            All.OfType<DriveSpring>().Where(s => s.Material is "music-wire-a228" or "chrome-silicon-a401").Select(s => s.Id),
-            await Ids("kind=driveSpring&material=music-wire-a228&material=chrome-silicon-a401&limit=200", 1_000));
-        Outlet outlet = SampleCatalog.Snapshot.FindOutlet("valley-counter")!;
-        Assert.Equal(
-            All.Where(p => outlet.Offers.GetValueOrDefault(p.Id)?.Stock > 0).Select(p => p.Id),
-            await Ids("outlet=valley-counter&inStock=true&limit=200", 1_000));
-        Assert.Equal(
-            All.Where(p => p.Id.Contains("VALLEY", StringComparison.OrdinalIgnoreCase)
-                || p.Name.Contains("valley", StringComparison.OrdinalIgnoreCase)).Select(p => p.Id),
-            await Ids("text=VaLLey&limit=200", 1_000));
-        string[] fitting = await Ids("kind=helix&fitsMachine=valley-two-seater&limit=200", 1_000);
-        Assert.Contains("hx-43-37", fitting);
-        Assert.DoesNotContain("hx-44-small", fitting);
+            SampleCatalog.Snapshot.All<Helix>().Where(helix => helix.HelixDeg == 40).Select(helix => helix.Id), Ids(list));
+        Assert.NotEmpty(Ids(list));
+        JsonNode open = await List("kind=helix&finishDeg.min=0&limit=200");
+        Assert.InRange((int)open["total"]!, 1, SampleCatalog.Snapshot.All<Helix>().Count() - 1);
+        Assert.All(Items(open), item => Assert.NotNull(item["fields"]!["finishDeg"]));
     }
 
     [Fact]
-    public async Task Facets_count_what_matches_and_not_what_is_shown()
+    public async Task Words_of_one_field_are_alternatives_and_two_fields_join()
     {
-        JsonNode page = (await service.GetAsync("/v1/parts?limit=1")).Json;
-        Assert.Equal(All.Length, (int)page["total"]!);
-        JsonNode kinds = page["facets"]!.AsArray().Single(f => (string?)f!["field"] == "kind")!;
-        Assert.Equal(All.Length, kinds["counts"]!.AsArray().Sum(c => (int)c!["count"]!));
+        JsonNode one = await List("kind=driveSpring&material=music-wire-a228&limit=200");
+        JsonNode either = await List("kind=driveSpring&material=music-wire-a228&material=chrome-silicon-a401&limit=200");
+        JsonNode both = await List("kind=driveSpring&material=music-wire-a228&ends=closedGround&limit=200");
+
+        Assert.All(Items(one), item => Assert.Equal("music-wire-a228", (string?)item["fields"]!["material"]));
+        Assert.Equal(
+            SampleCatalog.Snapshot.All<DriveSpring>()
+                .Where(s => s.Material is "music-wire-a228" or "chrome-silicon-a401").Select(s => s.Id),
+            Ids(either));
+        Assert.InRange((int)both["total"]!, 1, (int)one["total"]! - 1);
+        Assert.All(Items(both), item => Assert.Equal("closedGround", (string?)item["fields"]!["ends"]));
     }
 
     [Fact]
-    public async Task A_next_page_is_linked_and_a_cursor_belongs_to_its_question()
+    public async Task An_id_that_a_field_refers_to_is_a_word_too()
     {
-        Answer first = await service.GetAsync("/v1/parts?kind=driveSpring&limit=3");
-        string cursor = (string)first.Json["nextCursor"]!;
-        Assert.Contains("rel=\"next\"", first.Header("Link"));
-        Assert.Contains(cursor, first.Header("Link"));
-        Assert.Equal(200, (await service.GetAsync($"/v1/parts?kind=driveSpring&limit=5&cursor={cursor}")).Status);
-        foreach (string other in new[] { "kind=helix", "kind=driveSpring&sort=rate", "kind=driveSpring&text=a", "kind=driveSpring&rate.min=1 N/mm" })
+        JsonNode list = await List("supersededBy=belt-992-hd");
+
+        JsonNode only = Assert.Single(Items(list));
+        Assert.Equal("belt-992-old", (string?)only["id"]);
+        Assert.Equal("belt-992-hd", (string?)only["current"]!["id"]);
+    }
+
+    [Fact]
+    public async Task Text_is_found_in_ids_and_names_whatever_the_case()
+    {
+        JsonNode list = await List("text=VALLEY+arm&limit=200");
+
+        Assert.NotEmpty(Ids(list));
+        Assert.Equal(
+            SampleCatalog.Snapshot.All<Part>().Where(p => Has(p, "valley") && Has(p, "arm")).Select(p => p.Id),
+            Ids(list));
+
+        static bool Has(Part part, string word) =>
+            $"{part.Id}\n{part.Name}".Contains(word, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task What_fits_a_machine_keeps_its_rules()
+    {
+        JsonNode all = await List("kind=flyweight&limit=200");
+        JsonNode fitting = await List("kind=flyweight&limit=200&fitsMachine=harbour-scooter");
+
+        Assert.InRange((int)fitting["total"]!, 1, (int)all["total"]! - 1);
+        Assert.Contains("fw-roller-13", Ids(fitting));
+        Assert.DoesNotContain("fw-valley-46", Ids(fitting));
+        JsonNode belts = await List("kind=belt&fitsMachine=valley-two-seater");
+        Assert.All(Items(belts), belt => Assert.Equal(992.0, (double)belt["fields"]!["pitchLength"]!["value"]!, 1.0));
+        Assert.All(Items(belts), belt => Assert.Null(belt["current"]));
+    }
+
+    [Fact]
+    public async Task An_outlet_shows_its_prices_and_stock_and_may_narrow_the_list_to_what_it_has()
+    {
+        Outlet outlet = SampleCatalog.Snapshot.FindOutlet("quay-stores")!;
+        JsonNode shown = await List("kind=driveSpring&limit=200&outlet=quay-stores");
+        JsonNode stocked = await List("kind=driveSpring&limit=200&outlet=quay-stores&inStock=true");
+
+        foreach (JsonNode item in Items(shown))
         {
-            Answer refused = await service.GetAsync($"/v1/parts?{other}&cursor={cursor}");
-            Assert.Equal((400, "cursor-mismatch"), (refused.Status, refused.Code));
+            Offer? offer = outlet.Offers.GetValueOrDefault((string)item["id"]!);
+            Assert.Equal(offer is null, item["offer"] is null);
+            Assert.Equal(offer?.PriceMinor, (long?)item["offer"]?["price"]?["amountMinor"]);
+            Assert.Equal(offer?.PriceMinor is null ? null : outlet.Currency, (string?)item["offer"]?["price"]?["currency"]);
+            Assert.Equal(offer?.Stock, (int?)item["offer"]?["stock"]);
+        }
+
+        Assert.Equal(
+            SampleCatalog.Snapshot.All<DriveSpring>()
+                .Where(s => outlet.Offers.GetValueOrDefault(s.Id)?.Stock > 0).Select(s => s.Id),
+            Ids(stocked));
+        Assert.NotEmpty(Ids(stocked));
+        JsonNode either = await List("kind=driveSpring&limit=1&outlet=quay-stores&inStock=false");
+        Assert.Equal((int?)shown["total"], (int?)either["total"]);
+        Assert.All(Items(await List("kind=driveSpring")), item => Assert.Null(item["offer"]));
+    }
+
+    [Theory]
+    [InlineData("sort=freeLength", 1)]
+    [InlineData("sort=-freeLength", -1)]
+    public async Task A_field_orders_the_list_and_parts_without_it_come_last(string sort, int direction)
+    {
+        JsonNode list = await List($"kind=driveSpring&limit=200&{sort}&precision=full");
+
+        double?[] lengths = [.. Items(list).Select(FreeLength)];
+        double[] known = [.. lengths.TakeWhile(length => length is not null).Select(length => length!.Value)];
+        Assert.Equal(known.OrderBy(length => direction * length), known);
+        Assert.True(known.Length > 10);
+        Assert.All(lengths.Skip(known.Length), Assert.Null);
+
+        static double? FreeLength(JsonNode item) =>
+            (double?)(item["fields"]!["freeLength"] ?? item["computed"]!["freeLength"])?["value"];
+    }
+
+    [Fact]
+    public async Task Words_order_a_list_too()
+    {
+        string?[] materials = [.. Items(await List("kind=driveSpring&limit=200&sort=material"))
+            .Select(item => (string?)item["fields"]!["material"])];
+
+        Assert.Equal(materials.OrderBy(word => word is null).ThenBy(word => word, StringComparer.Ordinal), materials);
+    }
+
+    [Fact]
+    public async Task Facets_count_what_matches_on_all_pages_and_their_words_can_be_asked_for()
+    {
+        JsonNode list = await List("kind=driveSpring&limit=1&rate.min=10%20N/mm");
+
+        JsonNode[] facets = [.. list["facets"]!.AsArray()!];
+        Assert.Equal("kind", (string?)facets[0]["field"]);
+        foreach (JsonNode facet in facets.Skip(1))
+        {
+            foreach (JsonNode? count in facet["counts"]!.AsArray())
+            {
+                JsonNode narrowed = await List(
+                    $"kind=driveSpring&limit=1&rate.min=10%20N/mm&{facet["field"]}={count!["word"]}");
+                Assert.Equal((int?)count["count"], (int?)narrowed["total"]);
+            }
+        }
+
+        Assert.Contains("material", facets.Select(facet => (string)facet["field"]!));
+    }
+
+    [Fact]
+    public async Task What_is_computed_is_shown_beside_what_is_stated_and_never_twice()
+    {
+        foreach (string kind in new[] { "driveSpring", "drivenSpring" })
+        {
+            JsonNode[] items = Items(await List($"kind={kind}&limit=200"));
+            Assert.Contains(items, item => item["computed"]!.AsObject().Count > 0);
+            foreach (JsonNode item in items)
+            {
+                IEnumerable<string> computed = item["computed"]!.AsObject().Select(c => c.Key);
+                Assert.Empty(computed.Intersect(item["fields"]!.AsObject().Select(f => f.Key)));
+            }
         }
     }
 
     [Fact]
-    public async Task A_replaced_part_number_shows_the_current_one()
+    public async Task As_many_ranges_as_a_list_takes_may_have_both_ends()
     {
-        Part old = All.First(p => p.SupersededBy is not null);
-        JsonNode shown = (await service.GetAsync($"/v1/parts/{old.Id}")).Json;
-        Assert.Equal(SampleCatalog.Snapshot.FindCurrentPart(old.Id)!.Id, (string?)shown["current"]!["id"]);
-    }
+        string[] numbers = [.. PartListing.Fields(null).Select(named => named.First())
+            .Where(field => field.Shape == FieldShape.Quantity && field.Dimension == UnitsNet.Length.Info)
+            .Select(field => field.Name)];
+        Assert.True(numbers.Length > PartQuery.MaxFilters);
 
-    [Theory]
-    [InlineData("kind=wheel", "kind unknown-word")]
-    [InlineData("kind=driveSpring&kind=helix", "kind out-of-range")]
-    [InlineData("colour=any", "colour unknown-parameter")]
-    [InlineData("kind=helix&rate.min=5 N/mm", "rate.min unknown-field")]
-    [InlineData("name.min=5", "name.min unknown-field")]
-    [InlineData("rate.min=5", "rate.min unreadable-quantity")]
-    [InlineData("rate.min=5 mm", "rate.min unreadable-quantity")]
-    [InlineData("rate.min=5,5 N/mm", "rate.min unreadable-quantity")]
-    [InlineData("rate.min=", "rate.min out-of-range")]
-    [InlineData("rate.min=9 N/mm&rate.max=8 N/mm", "rate.min out-of-range")]
-    [InlineData("activeCoils.min=five", "activeCoils.min out-of-range")]
-    [InlineData("activeCoils.min=NaN", "activeCoils.min out-of-range")]
-    [InlineData("activeCoils.min=1e999", "activeCoils.min out-of-range")]
-    [InlineData("helixDeg.max=40 deg", "helixDeg.max out-of-range")]
-    [InlineData("sort=none", "sort unknown-field")]
-    [InlineData("sort=-", "sort unknown-field")]
-    [InlineData("sort=loadTable", "sort unknown-field")]
-    [InlineData("kind=helix&sort=rate", "sort unknown-field")]
-    [InlineData("limit=0", "limit out-of-range")]
-    [InlineData("limit=201", "limit out-of-range")]
-    [InlineData("limit=-1", "limit out-of-range")]
-    [InlineData("limit=2.5", "limit out-of-range")]
-    [InlineData("limit=ten", "limit out-of-range")]
-    [InlineData("cursor=none", "cursor cursor-invalid")]
-    [InlineData("cursor=%F0%9F%92%A5", "cursor cursor-invalid")]
-    [InlineData("cursor=e30", "cursor cursor-invalid")]
-    [InlineData("cursor=", "cursor out-of-range")]
-    [InlineData("fitsMachine=moon-buggy", "fitsMachine unknown-machine")]
-    [InlineData("fitsMachine=", "fitsMachine out-of-range")]
-    [InlineData("outlet=nowhere", "outlet unknown-outlet")]
-    [InlineData("inStock=true", "inStock outlet-needed")]
-    [InlineData("inStock=yes&outlet=valley-counter", "inStock unknown-word")]
-    [InlineData("units=imperial", "units unknown-word")]
-    [InlineData("precision=half", "precision unknown-word")]
-    [InlineData("text=", "text out-of-range")]
-    [InlineData("loadTable=5", "loadTable unknown-parameter")]
-    [InlineData("rate=5 N/mm", "rate unknown-parameter")]
-    [InlineData("kind=wheel&limit=0&sort=none&units=imperial",
-        "units unknown-word", "kind unknown-word", "sort unknown-field", "limit out-of-range")]
-    public async Task A_mistake_is_told_by_its_parameter(string query, params string[] expected)
-    {
-        Answer answer = await service.GetAsync($"/v1/parts?{query}");
-        Assert.Equal(400, answer.Status);
-        Assert.Equal("application/problem+json", answer.MediaType);
-        Assert.Equal(expected, answer.Json["errors"]!.AsArray().Select(e => $"{e!["parameter"]} {e["code"]}"));
+        string[] ranges = [.. numbers.Select(name => $"{name}.min=0%20mm&{name}.max=9%20m")];
+        Assert.Equal(0, (int)(await List(string.Join('&', ranges.Take(PartQuery.MaxFilters))))["total"]!);
+        Answer answer = await service.GetAsync("/v1/parts?" + string.Join('&', ranges.Take(PartQuery.MaxFilters + 1)));
+
+        Assert.Equal((400, "too-many-filters"), (answer.Status, answer.Code));
+        Assert.Equal(numbers[PartQuery.MaxFilters] + ".min", (string?)answer.Json["errors"]![0]!["pointer"]);
     }
 
     [Fact]
-    public async Task More_filters_than_the_limit_are_refused()
+    public async Task The_link_header_leads_to_the_next_page_and_is_left_out_on_the_last()
     {
-        string many = string.Join("&", FieldRegistry.For(ItemKind.DriveSpring).Concat(FieldRegistry.For(ItemKind.Flyweight))
-            .Where(f => f.Shape == FieldShape.Quantity).Select(f => f.Name).Distinct().Take(PartQuery.MaxFilters + 1)
-            .Select(name => $"{name}.min={Least(name)}"));
-        Answer answer = await service.GetAsync($"/v1/parts?{many}");
-        Assert.Contains(answer.Json["errors"]!.AsArray(), e => ((string)e!["expected"]!).Contains("filters", StringComparison.Ordinal));
+        Answer first = await service.GetAsync("/v1/parts?kind=belt&limit=6&text=belt&sort=-pitchLength&topWidth.min=1%20in");
+        string link = first.Header("Link")!;
+
+        Assert.StartsWith("</v1/parts?kind=belt&limit=6&text=belt&sort=-pitchLength&topWidth.min=1%20in&cursor=", link);
+        Assert.EndsWith(">; rel=\"next\"", link);
+        Answer second = await service.GetAsync(link[1..link.IndexOf('>')]);
+        Assert.Equal(200, second.Status);
+        Assert.Null(second.Header("Link"));
+        Assert.Equal(
+            Ids(await List("kind=belt&limit=200&sort=-pitchLength&topWidth.min=1%20in")),
+            Ids(first.Json).Concat(Ids(second.Json)));
     }
 
-    [Theory]
-    [InlineData("use=snow", "plateau-snow-machine")]
-    [InlineData("startDevice=centrifugalClutch", "harbour-scooter")]
-    [InlineData("driveFamily=rollerOnAdjustableRamp", "meadow-carrier")]
-    [InlineData("text=canyon", "canyon-racer")]
-    public async Task Machines_are_found_by_what_they_are(string query, string id)
+    [Fact]
+    public async Task A_tag_that_is_known_gets_304()
     {
-        JsonNode list = (await service.GetAsync($"/v1/machines?{query}")).Json;
-        Assert.Equal([id], list["items"]!.AsArray().Select(m => (string)m!["id"]!));
+        Answer first = await service.GetAsync("/v1/parts?kind=shim");
+
+        Assert.Equal(304, (await service.GetAsync("/v1/parts?kind=shim", first.Header("ETag"))).Status);
+        Assert.NotEqual(first.Header("ETag"), (await service.GetAsync("/v1/parts?kind=kit")).Header("ETag"));
     }
 
-    [Theory]
-    [InlineData("year=1800", "year out-of-range")]
-    [InlineData("driveFamily=wheel", "driveFamily unknown-word")]
-    [InlineData("wheels=4", "wheels unknown-parameter")]
-    public async Task A_mistake_about_machines_is_told_by_its_parameter(string query, string expected)
+    [Fact]
+    public void No_field_has_the_name_of_another_parameter_and_one_name_means_one_thing()
     {
-        Answer answer = await service.GetAsync($"/v1/machines?{query}");
-        Assert.Equal(400, answer.Status);
-        JsonNode error = Assert.Single(answer.Json["errors"]!.AsArray())!;
-        Assert.Equal(expected, $"{error["parameter"]} {error["code"]}");
+        IEnumerable<string> parameters = Api.Wire.PartListReader.Parameters.Select(parameter => parameter.Name);
+        ILookup<string, Field> fields = PartListing.Fields(null);
+
+        Assert.Empty(fields.Select(named => named.Key).Intersect(parameters));
+        Assert.All(fields, named => Assert.Single(named.Select(f => (f.Shape, f.Dimension, f.ChoiceType)).Distinct()));
+        Assert.DoesNotContain(fields, named => named.Key.EndsWith(".min") || named.Key.EndsWith(".max"));
     }
 
-    private async Task<string[]> Ids(string query, int mostPerPage)
+    private async Task<JsonNode> List(string query)
     {
-        var ids = new List<string>();
-        string? cursor = null;
-        do
-        {
-            Answer answer = await service.GetAsync($"/v1/parts?{query}{(cursor is null ? "" : $"&cursor={cursor}")}");
-            Assert.Equal(200, answer.Status);
-            JsonArray items = answer.Json["items"]!.AsArray();
-            Assert.True(items.Count <= mostPerPage);
-            ids.AddRange(items.Select(p => (string)p!["id"]!));
-            cursor = (string?)answer.Json["nextCursor"];
-        }
-        while (cursor is not null);
-
-        return [.. ids];
+        Answer answer = await service.GetAsync("/v1/parts?" + query);
+        Assert.True(answer.Status == 200, answer.Text);
+        return answer.Json;
     }
 
-    private static Field Field(Part part, string name) => FieldRegistry.For(part.Kind).Single(f => f.Name == name);
+    private static JsonNode[] Items(JsonNode list) => [.. list["items"]!.AsArray()!];
 
-    private static string Least(string name)
-    {
-        Field field = FieldRegistry.For(ItemKind.DriveSpring).Concat(FieldRegistry.For(ItemKind.Flyweight)).First(f => f.Name == name);
-        string unit = field.Dimension!.Name switch
-        {
-            "Length" => "mm",
-            "Mass" => "g",
-            "Force" => "N",
-            _ => "N/mm",
-        };
-        return $"0 {unit}";
-    }
+    private static IEnumerable<string> Ids(JsonNode list) => Items(list).Select(item => (string)item["id"]!);
+
+    private static Field Field(ItemKind kind, string name) => FieldRegistry.For(kind).Single(field => field.Name == name);
 }

@@ -15,18 +15,6 @@ public sealed class PickTests(Service service)
         }
         """;
 
-    public static TheoryData<string> SampleRequests => [.. Repository.SampleRequests("-pick.json")];
-
-    [Theory]
-    [MemberData(nameof(SampleRequests))]
-    public async Task Every_sample_question_is_answered(string file)
-    {
-        Answer answer = await service.PostAsync("/v1/picks", Repository.ReadSampleRequest(file));
-
-        Assert.Equal(201, answer.Status);
-        Assert.Equal("application/json", answer.MediaType);
-    }
-
     [Fact]
     public async Task Picks_come_ranked_and_whole()
     {

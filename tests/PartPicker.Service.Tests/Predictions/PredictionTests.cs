@@ -8,18 +8,6 @@ public sealed class PredictionTests(Service service)
 {
     private const string Fitted = """{ "machine": "valley-two-seater" }""";
 
-    public static TheoryData<string> SampleRequests => [.. Repository.SampleRequests("-prediction.json")];
-
-    [Theory]
-    [MemberData(nameof(SampleRequests))]
-    public async Task Every_sample_question_is_answered(string file)
-    {
-        Answer answer = await service.PostAsync("/v1/predictions", Repository.ReadSampleRequest(file));
-
-        Assert.Equal(200, answer.Status);
-        Assert.NotEmpty(answer.Json["curve"]!.AsArray());
-    }
-
     [Fact]
     public async Task A_prediction_says_what_it_rests_on()
     {

@@ -26,6 +26,17 @@ public sealed class PickIdentityTests
         { """ "count": 10 """, """ "count": 1e1 """ },
         { """ "count": 10 """, """ "airLaw": "saeJ1349", "tolerances": { "shiftRpm": 100 } """ },
         { """ "keep": ["helix", "hole"] """, """ "keep": ["hole", "helix", "hole"] """ },
+        { """ "exclude": ["hx-40", "ds-103-202"] """, """ "exclude": ["ds-103-202", "hx-40", "hx-40"] """ },
+        {
+            """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """,
+            """ "outlet": "quay-stores", "priceCeilingMinor": 5e3 """
+        },
+        {
+            """ "inStockOnly": false, "demandChecked": false, "group": false, "exclude": [], "rankBy": "miss" """,
+            """ "count": 10 """
+        },
+        { """ "fitted": { "shims": { "count": 0 } } """, """ "fitted": { "shims": { "count": 0, "shim": "sh-66-1.0" } } """ },
+        { """ "fitted": { "shims": { "count": 0 } } """, """ "fitted": {} """ },
         { """ "fitted": {} """, """ "fitted": { "driveSpring": "ds-96-201", "hole": "2" } """ },
         { """ "fitted": { "stationMasses": { "tip": "8 g", "heel": "0 g" } } """,
             """ "fitted": { "stationMasses": { "tip": { "value": 0.008, "unit": "kg" } } } """ },
@@ -38,6 +49,15 @@ public sealed class PickIdentityTests
         { """ "keep": ["helix"] """, """ "keep": [] """ },
         { """ "temperature": "15 °C" """, """ "count": 10 """ },
         { """ "outlet": "valley-counter" """, """ "count": 10 """ },
+        { """ "exclude": ["hx-40"] """, """ "exclude": [] """ },
+        { """ "inStockOnly": true, "outlet": "quay-stores" """, """ "outlet": "quay-stores" """ },
+        {
+            """ "priceCeilingMinor": 5000, "outlet": "quay-stores" """,
+            """ "priceCeilingMinor": 5001, "outlet": "quay-stores" """
+        },
+        { """ "demandChecked": true """, """ "demandChecked": false """ },
+        { """ "rankBy": "leastWork" """, """ "rankBy": "miss" """ },
+        { """ "group": true """, """ "group": false """ },
         { """ "fitted": { "hole": "1" } """, """ "fitted": { "hole": "2" } """ },
         { """ "baseline": { "engagementRpm": 2000, "shiftRpm": 7800 } """,
             """ "baseline": { "engagementRpm": 2000, "shiftCurve": [{ "ratio": 1, "rpm": 7800 }] } """ },
@@ -61,6 +81,52 @@ public sealed class PickIdentityTests
                 { "machine": "valley-two-seater",
                   "targets": { "engagementRpm": 2200, "shiftCurve": [{ "ratio": 2, "rpm": 7900 }] } }
                 """));
+
+    [Fact]
+    public void Each_goal_and_each_engagement_is_a_target_of_its_own()
+    {
+        string[] targets =
+        [
+            """ "engagementRpm": 2150, "shiftRpm": 8000 """,
+            """ "shiftRpm": 8000 """,
+            """ "engagementRpm": 2150, "peakPower": true """,
+            """ "engagementRpm": 2150, "shiftCurve": [{ "ratio": 1, "rpm": 8000 }, { "ratio": 2, "rpm": 7900 }] """,
+            """ "engagementRpm": 2150, "speedCurve": [{ "speed": "30 km/h", "rpm": 7900 }, { "speed": "60 km/h", "rpm": 8000 }] """,
+            """ "engagementRpm": 2150, "speedCurve": [{ "speed": "30 mph", "rpm": 7900 }, { "speed": "60 mph", "rpm": 8000 }] """,
+        ];
+
+        Assert.Equal(targets.Length, targets.Select(Target).Distinct().Count());
+        Assert.Equal(
+            Target(targets[4]),
+            Target("""
+                "speedCurve": [{ "rpm": 8e3, "speed": { "value": 60, "unit": "km/h" } }, { "speed": "30 km/h", "rpm": 7900 }],
+                "engagementRpm": 2150
+                """));
+        Assert.Equal(Target(targets[0]), Target(""" "engagementRpm": 2150, "speedCurve": [{ "speed": "30 km/h", "rpm": 8000 }] """));
+
+        static string Target(string members) => Id($"{{ \"machine\": \"canyon-racer\", \"targets\": {{ {members} }} }}");
+    }
+
+    [Fact]
+    public void Shims_and_steps_and_pins_of_a_set_belong_to_it()
+    {
+        string[] canyon =
+        [
+            """ "shims": { "shim": "sh-66-1.0", "count": 1 } """, """ "shims": { "shim": "sh-66-1.0", "count": 2 } """,
+            """ "shims": { "shim": "sh-66-0.5", "count": 1 } """, "",
+        ];
+        string[] meadow =
+        [
+            """ "adjusterStep": "1" """, """ "adjusterStep": "3" """, """ "stationMasses": { "pin": "6 g" } """,
+            """ "stationMasses": {} """, "",
+        ];
+
+        Assert.Equal(canyon.Length, canyon.Select(set => Fitted("canyon-racer", set)).Distinct().Count());
+        Assert.Equal(meadow.Length, meadow.Select(set => Fitted("meadow-carrier", set)).Distinct().Count());
+
+        static string Fitted(string machine, string set) => Id(
+            $"{{ \"machine\": \"{machine}\", \"targets\": {{ \"engagementRpm\": 2000, \"shiftRpm\": 7000 }}, \"fitted\": {{ {set} }} }}");
+    }
 
     [Fact]
     public void Units_precision_and_catalog_belong_to_the_identity()

@@ -57,7 +57,8 @@ public sealed class RequestReaderTests
             """);
 
         Assert.Equal(
-            [new RatioRpm(3, 7750), new RatioRpm(0.8, 8100)], Assert.IsType<ShiftGoal.ByRatio>(request.Target.Shift).Points);
+            [new RatioRpm(3, 7750), new RatioRpm(0.8, 8100)],
+            Assert.IsType<ShiftGoal.ByRatio>(request.Target.Shift).Points);
         Assert.Equal(new Tolerances(50, 100), request.Tolerances);
         Assert.Equal(new ScoreWeights(0.1, 0.9), request.Weights);
         Assert.Equal(request.Fitted, request.Baseline!.Parts);
@@ -70,6 +71,111 @@ public sealed class RequestReaderTests
         Assert.Equal([Slot.Hole, Slot.Helix], request.Keep.Order());
         Assert.Equal("valley-counter", request.Outlet!.Id);
         Assert.Equal((50, 15, 0), (request.Count, request.PointCount, request.RefusalCount));
+    }
+
+    [Fact]
+    public void Every_wish_reaches_the_domain()
+    {
+        PickRequest request = Read("""
+            {
+              "machine": "canyon-racer",
+              "targets": {
+                "engagementRpm": 2150,
+                "speedCurve": [{ "speed": "70 mph", "rpm": 8080 }, { "speed": "36 km/h", "rpm": 8000 }]
+              },
+              "fitted": { "shims": { "shim": "sh-66-0.5", "count": 2 } },
+              "exclude": ["hx-40", "ds-103-202"], "inStockOnly": true, "priceCeilingMinor": 25000, "outlet": "quay-stores",
+              "demandChecked": true, "rankBy": "leastWork", "group": true
+            }
+            """);
+
+        SpeedRpm[] points = [.. Assert.IsType<ShiftGoal.BySpeed>(request.Target.Shift).Points];
+        Assert.Equal([8000, 8080], points.Select(point => point.Rpm));
+        Assert.Equal(10, points[0].SpeedMPerS, 1e-9);
+        Assert.Equal(31.2928, points[1].SpeedMPerS, 1e-9);
+        Assert.Equal(new FittedShims("sh-66-0.5", 2), request.Fitted!.Shims);
+        Assert.Equal(["ds-103-202", "hx-40"], request.Exclude.Order(StringComparer.Ordinal));
+        Assert.True(request.InStockOnly && request.DemandChecked && request.Group);
+        Assert.Equal(25_000, request.PriceCeilingMinor);
+        Assert.Equal(RankBy.LeastWork, request.RankBy);
+    }
+
+    [Fact]
+    public void A_goal_may_be_the_peak_of_the_power()
+    {
+        PickRequest request = Read($$"""
+            { "machine": "{{SampleCatalog.Machine}}", "targets": { "engagementRpm": 2200, "peakPower": true } }
+            """);
+
+        Assert.IsType<ShiftGoal.PeakPower>(request.Target.Shift);
+    }
+
+    [Fact]
+    public void Where_the_belt_does_not_start_the_machine_there_is_no_engagement()
+    {
+        PickRequest request = Read("""
+            {
+              "machine": "harbour-scooter", "targets": { "shiftRpm": 7700 },
+              "baseline": { "shiftRpm": 7500 }
+            }
+            """);
+
+        Assert.Null(request.Target.EngagementRpm);
+        Assert.Null(request.Baseline!.EngagementRpm);
+    }
+
+    [Fact]
+    public void A_ramp_has_a_step_and_a_pin_and_another_ramp_starts_without_both()
+    {
+        const string targets = """ "machine": "meadow-carrier", "targets": { "engagementRpm": 1900, "shiftRpm": 5950 } """;
+        PartSet delivered = SampleCatalog.Snapshot.FindMachine("meadow-carrier")!.Machine.Fitted!;
+
+        Assert.Equal("2", delivered.AdjusterStep);
+        Assert.Equal("3", Read($$"""{ {{targets}}, "fitted": { "adjusterStep": "3" } }""").Fitted!.AdjusterStep);
+        Assert.Equal(
+            delivered.StationMasses, Read($$"""{ {{targets}}, "fitted": { "adjusterStep": "3" } }""").Fitted!.StationMasses);
+        PartSet other = Read($$"""
+            { {{targets}}, "fitted": { "flyweight": "fw-meadow-36", "adjusterStep": "1", "stationMasses": { "pin": "9 g" } } }
+            """).Fitted!;
+        Assert.Equal("1", other.AdjusterStep);
+        Assert.Equal([KeyValuePair.Create(StationName.Pin, 0.009)], other.StationMasses);
+        Assert.Equal(
+            ["/fitted/adjusterStep unknown-adjuster-step"],
+            Faults($$"""{ {{targets}}, "fitted": { "flyweight": "fw-meadow-36" } }"""));
+    }
+
+    [Fact]
+    public void Shims_stay_under_their_spring_until_they_are_said_to_be_gone()
+    {
+        CatalogContents contents = SampleCatalog.Contents;
+        Machine racer = SampleCatalog.Snapshot.FindMachine("canyon-racer")!.Machine;
+        CatalogItem raised = racer with { Fitted = racer.Fitted! with { Shims = new FittedShims("sh-66-1.0", 1) } };
+        CatalogSnapshot catalog = new(
+            "raised", contents with { Items = [.. contents.Items.Where(item => item.Id != racer.Id), raised] });
+
+        Assert.Equal(new FittedShims("sh-66-1.0", 1), Shims(""" "hole": "60" """));
+        Assert.Equal(new FittedShims("sh-66-1.0", 1), Shims($""" "driveSpring": "{racer.Fitted!.DriveSpring}" """));
+        Assert.Null(Shims(""" "driveSpring": "ds-103-202" """));
+        Assert.Null(Shims(""" "shims": { "count": 0 } """));
+        Assert.Equal(new FittedShims("sh-66-0.5", 2), Shims(""" "shims": { "shim": "sh-66-0.5", "count": 2 } """));
+
+        // What was understood says so itself: sent again, the shims are as gone as before.
+        PickRequest bare = Asked(""" "shims": { "count": 0 } """);
+        using JsonDocument understood = JsonDocument.Parse(WireJson.Bytes(RequestWriter.Write(bare)));
+        Assert.Null(PickRequestReader.Read(understood.RootElement, catalog, new FaultList())!.Fitted!.Shims);
+
+        FittedShims? Shims(string set) => Asked(set).Fitted!.Shims;
+
+        PickRequest Asked(string set)
+        {
+            using JsonDocument json = JsonDocument.Parse($$"""
+                {
+                  "machine": "canyon-racer", "targets": { "engagementRpm": 2150, "shiftRpm": 8000 },
+                  "fitted": { {{set}} }
+                }
+                """);
+            return PickRequestReader.Read(json.RootElement, catalog, new FaultList())!;
+        }
     }
 
     [Fact]
@@ -154,8 +260,8 @@ public sealed class RequestReaderTests
         "/fitted/stationMasses/heel unit-needed", "/fitted/stationMasses/tip out-of-range",
         "/fitted/stationMasses/toe unknown-member")]
     [InlineData(""" "fitted": { "hole": "9", "helix": "none-such", "stationMasses": { "tip": "3 g", "middle": "1 g" } } """,
-        "/fitted/helix unknown-part", "/fitted/stationMasses/tip station-mass", "/fitted/stationMasses/middle station-mass",
-        "/fitted/hole unknown-hole")]
+        "/fitted/helix unknown-part", "/fitted/stationMasses/tip station-mass",
+        "/fitted/stationMasses/middle station-mass", "/fitted/hole unknown-hole")]
     [InlineData(""" "fitted": { "flyweight": "none-such", "stationMasses": { "tip": "3 g" } } """,
         "/fitted/flyweight unknown-part")]
     [InlineData(""" "baseline": { "engagementRpm": 2000, "shiftRpm": 7800, "parts": { "hole": "9" } } """,

@@ -464,6 +464,7 @@ public sealed class GoodRowTests
             .Set("README.md", "x")
             .Set("machines/README.md", "x")
             .Set("requests/pick.json", "not read here")
+            .Set("answers/pick.json", "not read here")
             .Contents();
     }
 

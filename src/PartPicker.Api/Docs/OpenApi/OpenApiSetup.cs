@@ -16,8 +16,9 @@ internal static class OpenApiSetup
             {
                 Title = "Part Picker",
                 Version = "1.0",
-                Description = "Picks clutch parts for belt-type CVTs: computes each part from first principles and "
-                    + "ranks combinations for the engagement rpm and the shift curve that are wanted.",
+                Description = "Picks clutch parts for belt-type CVTs: computes each part from first principles "
+                    + "and ranks combinations for the engagement rpm and the shift curve that are wanted. "
+                    + "In the examples long lists are cut after three entries.",
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
             });
             options.AddServer(new OpenApiServer

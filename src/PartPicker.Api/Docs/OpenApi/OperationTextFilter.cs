@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PartPicker.Api.Wire;
@@ -14,9 +15,10 @@ internal sealed class OperationTextFilter : IOperationFilter
     {
         operation.Security = []; // No operation needs a key; the empty list says so outright.
         foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
-            Describe((OpenApiParameter)parameter);
-        if (operation.OperationId == "listParts")
-            operation.Parameters!.Add(FieldFilters());
+            parameter.Description = "The id, as another answer gave it.";
+        IEnumerable<object> metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        operation.Parameters =
+            [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(Parameter)];
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
             Describe(status, (OpenApiResponse)response, operation.OperationId);
         if (operation.RequestBody is OpenApiRequestBody body)
@@ -25,44 +27,43 @@ internal sealed class OperationTextFilter : IOperationFilter
             body.Description = $"The question, as JSON of at most {RequestLimits.MaxBodyBytes} bytes.";
         }
 
-        foreach (ExampleName example in context.ApiDescription.ActionDescriptor.EndpointMetadata.OfType<ExampleName>())
+        foreach (ExampleName example in metadata.OfType<ExampleName>())
             Illustrate(operation, example);
     }
 
-    private static void Describe(OpenApiParameter parameter)
+    private static OpenApiParameter Parameter(QueryParameter parameter) => new()
     {
-        (string text, IReadOnlyList<string>? words) = parameter.Name switch
-        {
-            AnswerFormat.UnitsParameter => ("The system that quantities are written in.", AnswerFormat.UnitsWords),
-            AnswerFormat.PrecisionParameter =>
-                ("Whether numbers are rounded to the digits that mean something, or written in full.",
-                    AnswerFormat.PrecisionWords),
-            _ => ParameterText.Of(parameter.Name!),
-        };
-        parameter.Description = text;
-        if (words is not null && parameter.Schema is OpenApiSchema schema)
-        {
-            schema.Enum = [.. words.Select(word => (JsonNode)JsonValue.Create(word)!)];
-            if (parameter.Name is AnswerFormat.UnitsParameter or AnswerFormat.PrecisionParameter)
-                schema.Default = JsonValue.Create(words[0]);
-        }
-    }
-
-    // Fields are too many to name one by one; each takes its own parameters, and docs/fields.md lists them.
-    private static OpenApiParameter FieldFilters() => new()
-    {
-        Name = "fields",
+        Name = parameter.Name,
         In = ParameterLocation.Query,
+        Description = parameter.Sentence,
         Style = ParameterStyle.Form,
-        Explode = true,
-        Description = "Filters by field: name.min and name.max for numbers, with their unit, as in rate.min=60 lbf/in; "
-            + "name=word for words, repeated for alternatives, as in material=music-wire-a228.",
-        Schema = new OpenApiSchema
-        {
-            Type = JsonSchemaType.Object,
-            AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String },
-        },
+        Explode = true, // The usual way of a query, and the only one: a name for each value.
+        Schema = ValueOf(parameter),
+        Example = parameter.ExampleOfMany,
     };
+
+    private static OpenApiSchema ValueOf(QueryParameter parameter)
+    {
+        if (parameter.ExampleOfMany is not null)
+        {
+            return new OpenApiSchema
+            {
+                Type = JsonSchemaType.Object,
+                AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String },
+            };
+        }
+
+        return new OpenApiSchema
+        {
+            Type = parameter.Range is null ? JsonSchemaType.String : JsonSchemaType.Integer,
+            Enum = parameter.Words?.Select(word => (JsonNode)JsonValue.Create(word)!).ToList(),
+            Minimum = parameter.Range?.Min.ToString(CultureInfo.InvariantCulture),
+            Maximum = parameter.Range?.Max.ToString(CultureInfo.InvariantCulture),
+            MinLength = parameter.MaxLength is null ? null : 1,
+            MaxLength = parameter.MaxLength,
+            Default = parameter.Standard,
+        };
+    }
 
     private static void Describe(string status, OpenApiResponse response, string? operationId)
     {
@@ -83,6 +84,8 @@ internal sealed class OperationTextFilter : IOperationFilter
             AddHeader(response, "ETag", "A hash of the bytes of the answer.");
         if (status == "201")
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
+        if (status == "200" && operationId == "listParts")
+            AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
         if (status == "201" || (status == "200" && operationId == "getPick"))
             AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
     }

@@ -11,9 +11,9 @@ internal static class ErrorsPage
         <p>Whatever cannot be served is answered with a problem document
         (RFC 9457, <code>application/problem+json</code>).
         Its <code>type</code> leads to an entry of this page and <code>code</code> repeats the word for machines.
-        <code>errors</code> lists every fault of a request at once: <code>pointer</code> or
-        <code>parameter</code> says where, <code>code</code> which, <code>sent</code> what was sent,
-        <code>expected</code> what was expected.</p>
+        <code>errors</code> lists every fault of a request at once: <code>pointer</code> says
+        where, by JSON pointer (RFC 6901) in the body or by the name of the query parameter; <code>code</code> which,
+        <code>sent</code> what was sent, <code>expected</code> what was expected.</p>
         <p>A request with faults of one kind has that kind as its code; with several kinds it has
         <a href="#{ErrorCodes.InvalidRequest.Code}"><code>{ErrorCodes.InvalidRequest.Code}</code></a>.</p>
         {string.Join('\n', ErrorCodes.All.Select(Entry))}

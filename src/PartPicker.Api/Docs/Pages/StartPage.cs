@@ -22,6 +22,7 @@ internal static class StartPage
         <li><a href="{ApiDocument.Path}">The API as an OpenAPI document</a></li>
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
         <li><a href="/v1/machines">The machines of the catalog</a>, as JSON</li>
+        <li><a href="/v1/parts?limit=20">The parts of the catalog</a>, likewise</li>
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
         {Machines(catalog)}
@@ -30,14 +31,17 @@ internal static class StartPage
     private static string Question(CatalogSnapshot? catalog)
     {
         // The rpm of a measured run are a question that makes sense for that machine.
-        MachineProfile? profile = catalog?.Machines.FirstOrDefault(m => m.Machine.Baselines.Count > 0);
-        Baseline? run = profile?.Machine.Baselines[0];
-        double engagementRpm = run?.EngagementRpm ?? 2_100;
-        double shiftRpm = run?.FlatShiftRpm ?? run?.Shift[0].Rpm ?? 7_900;
+        MachineProfile? profile = catalog?.Machines.FirstOrDefault(m => m.OwnBaseline is not null);
+        Baseline? run = profile?.OwnBaseline;
         string machine = profile?.Machine.Id ?? "ID";
+        double shiftRpm = run?.FlatShiftRpm ?? run?.Shift[0].Rpm ?? 7_900;
+        // Where another device starts the machine there is no engagement to ask for.
+        string engagement = profile is not null && run?.EngagementRpm is not { }
+            ? ""
+            : $"\"engagementRpm\": {run?.EngagementRpm ?? 2_100}, ";
         return $$$"""
             {"machine": "{{{machine}}}",
-                "targets": {"engagementRpm": {{{engagementRpm}}}, "shiftRpm": {{{shiftRpm}}}}}
+                "targets": {{{{engagement}}}"shiftRpm": {{{shiftRpm}}}}}
             """;
     }
 

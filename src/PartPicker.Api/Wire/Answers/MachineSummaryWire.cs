@@ -11,13 +11,13 @@ internal sealed record MachineSummaryWire
     /// <summary>What a person calls it; may be empty.</summary>
     public required string Name { get; init; }
 
-    /// <summary>What it is used for, in a word; null when not said.</summary>
+    /// <summary>What it is used for, in a word; null when the catalog does not say.</summary>
     public required string? Use { get; init; }
 
-    /// <summary>First model-year; null: not said.</summary>
+    /// <summary>First model-year; null: open.</summary>
     public required int? FromYear { get; init; }
 
-    /// <summary>Last model-year; null: not said, or still made.</summary>
+    /// <summary>Last model-year; null: open.</summary>
     public required int? ToYear { get; init; }
 
     /// <summary>How the flyweights of its drive clutch push.</summary>
@@ -28,7 +28,7 @@ internal sealed record MachineSummaryWire
     [WordsOf(typeof(DrivenFamily))]
     public required string DrivenFamily { get; init; }
 
-    /// <summary>What starts it moving.</summary>
+    /// <summary>What starts it moving; only where it is the belt is an engagement rpm asked for.</summary>
     [WordsOf(typeof(StartDevice))]
     public required string StartDevice { get; init; }
 
@@ -40,6 +40,8 @@ internal sealed record MachineSummaryWire
     /// <summary>How many measured runs the catalog holds; with none a request brings its own.</summary>
     public required int BaselineCount { get; init; }
 
-    /// <summary>Names of the spring holes or adjuster settings.</summary>
+    /// <summary>
+    /// Names of the spring holes, of the pairs of holes or of the adjuster settings; "none" where nothing twists.
+    /// </summary>
     public required IReadOnlyList<string> Holes { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>What an outlet asks and has.</summary>
+/// <summary>What an outlet asks for a part, and how many it has.</summary>
 internal sealed record OfferWire
 {
     /// <summary>Price of one pack; null when not known.</summary>

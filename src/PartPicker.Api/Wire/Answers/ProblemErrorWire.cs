@@ -4,12 +4,9 @@ namespace PartPicker.Api.Wire;
 internal sealed record ProblemErrorWire
 {
     /// <summary>
-    /// JSON pointer (RFC 6901) into the body; empty for the whole body, null for a query parameter.
+    /// JSON pointer (RFC 6901) into the body, empty for the whole body; or the name of a query parameter.
     /// </summary>
-    public required string? Pointer { get; init; }
-
-    /// <summary>Name of the query parameter; null for a fault in the body.</summary>
-    public required string? Parameter { get; init; }
+    public required string Pointer { get; init; }
 
     /// <summary>Stable word for machines.</summary>
     public required string Code { get; init; }

@@ -2,7 +2,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>A choice in short: what it is and how it scores.</summary>
+/// <summary>A choice within tolerance in short: what it is, what it does and what it takes.</summary>
 internal sealed record ShortPickWire
 {
     /// <summary>Its place in its own list.</summary>
@@ -23,9 +23,6 @@ internal sealed record ShortPickWire
 
     /// <summary>Weighted root mean square of the errors, in tolerances.</summary>
     public required double Miss { get; init; }
-
-    /// <summary>True when no single error exceeds its tolerance.</summary>
-    public required bool WithinTolerance { get; init; }
 
     /// <summary>Price of what is not already fitted; null when a price is not known.</summary>
     public required PriceWire? Price { get; init; }

@@ -1,6 +1,5 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
 using PartPicker.Api.Errors;
 using PartPicker.Parts;
@@ -9,77 +8,95 @@ using PartPicker.Selection;
 namespace PartPicker.Api.Wire;
 
 /// <summary>
-/// Where a list goes on: the place after which, bound to the question and the catalog revision, so that another
-/// question or another catalog cannot make it skip or repeat a part in silence.
+/// Where a list goes on: the place of the last part seen, and what the list was, so that pages of two lists are
+/// never taken for one.
 /// </summary>
-internal static class PartCursor
+/// <param name="List">A hash of whatever decides which parts are listed, in which order, at which prices.</param>
+/// <param name="Revision">The catalog that was listed.</param>
+/// <param name="Number">The place: its number in the order, where it has one.</param>
+/// <param name="Word">The place: its word in the order, where it has one.</param>
+/// <param name="Id">The place: its id.</param>
+internal sealed record PartCursor(string List, string Revision, double? Number, string? Word, string Id)
 {
-    public static string Write(PartPlace place, PartQuery query, Outlet? outlet, string revision) =>
-        Base64Url.EncodeToString(WireJson.Bytes(new CursorWire
-        {
-            Number = place.Number, Word = place.Word, Id = place.Id, Question = Hash(query, outlet), Revision = revision,
-        }));
+    /// <summary>Longest cursor that is read; what is given out stays below it.</summary>
+    public const int MaxLength = 2_048;
 
-    /// <summary>The place; null, with a fault, for what is no cursor or belongs elsewhere.</summary>
-    public static PartPlace? Read(string cursor, PartQuery query, Outlet? outlet, string revision, FaultList faults)
+    // Enough that a list is not mistaken for another, and that a cursor which was cut or changed is noticed.
+    private const int HashBytes = 12;
+
+    /// <summary>The opaque text of the place after which the next page starts.</summary>
+    public static string Write(PartQuery query, Outlet? outlet, string revision, PartPlace next)
     {
-        if (Decode(cursor) is not { } read)
-        {
-            faults.AddParameter(ErrorCodes.CursorInvalid, "cursor", cursor, "the nextCursor of the page before, unchanged");
-            return null;
-        }
-
-        if (read.Revision != revision)
-        {
-            faults.AddParameter(
-                ErrorCodes.CursorMismatch, "cursor", cursor,
-                $"a cursor of catalog revision {revision}; this one is of {read.Revision}. The catalog has changed: start again without a cursor");
-            return null;
-        }
-
-        if (read.Question != Hash(query, outlet))
-        {
-            faults.AddParameter(
-                ErrorCodes.CursorMismatch, "cursor", cursor, "the filters and the order that the cursor was given out for");
-            return null;
-        }
-
-        return new PartPlace(read.Number, read.Word, read.Id);
+        PartCursor cursor = new(HashOf(query, outlet), revision, next.Number, next.Word, next.Id);
+        byte[] json = WireJson.Bytes(cursor);
+        return Base64Url.EncodeToString([.. json, .. Hash(json)]);
     }
 
-    private static CursorWire? Decode(string cursor)
+    /// <summary>The place; null with a fault where the cursor is none, or belongs to another list.</summary>
+    public static PartPlace? Read(
+        string text, string parameter, PartQuery query, Outlet? outlet, string revision, FaultList faults)
     {
+        if (Decode(text) is not { } cursor)
+        {
+            faults.Add(
+                ErrorCodes.CursorInvalid, parameter, text,
+                "nextCursor of the page before, letter by letter, or no cursor");
+            return null;
+        }
+
+        if (cursor.List != HashOf(query, outlet))
+        {
+            faults.Add(
+                ErrorCodes.CursorMismatch, parameter, text,
+                "the filters, the order and the outlet of the page before; leave the cursor out to start again");
+            return null;
+        }
+
+        if (cursor.Revision != revision)
+        {
+            faults.Add(
+                ErrorCodes.CursorMismatch, parameter, text,
+                "no cursor: the catalog has changed since the page before, so start again at the first page");
+            return null;
+        }
+
+        return new PartPlace(cursor.Number, cursor.Word, cursor.Id);
+    }
+
+    private static PartCursor? Decode(string text)
+    {
+        if (!Base64Url.IsValid(text))
+            return null;
+        ReadOnlySpan<byte> bytes = Base64Url.DecodeFromChars(text);
+        if (bytes.Length <= HashBytes || !bytes[^HashBytes..].SequenceEqual(Hash(bytes[..^HashBytes])))
+            return null;
         try
         {
-            return JsonSerializer.Deserialize<CursorWire>(Base64Url.DecodeFromChars(cursor), WireJson.Options);
+            return JsonSerializer.Deserialize<PartCursor>(bytes[..^HashBytes], WireJson.Options);
         }
-        catch (Exception fault) when (fault is FormatException or JsonException)
+        catch (JsonException)
         {
+            // The hash is no secret: anyone can make one for any bytes.
             return null;
         }
     }
 
-    // The length of a page may change on the way; everything that chooses or orders parts may not.
-    private static string Hash(PartQuery query, Outlet? outlet)
+    private static string HashOf(PartQuery query, Outlet? outlet) => TextHash(WireJson.Bytes(new
     {
-        StringBuilder text = new();
-        text.Append(query.Kind).Append('|').Append(query.FitsMachine?.Machine.Id).Append('|').Append(outlet?.Id).Append('|')
-            .Append(query.InStockAt is not null).Append('|').Append(query.SortField).Append('|').Append(query.Descending)
-            .Append('|').Append(query.Text);
-        foreach (FieldRange range in query.Ranges.OrderBy(r => r.Field, StringComparer.Ordinal))
-            text.Append(FormattableString.Invariant($"|{range.Field}:{range.Min:R}:{range.Max:R}"));
-        foreach (FieldWords words in query.Words.OrderBy(w => w.Field, StringComparer.Ordinal))
-            text.Append('|').Append(words.Field).Append('=').AppendJoin(',', words.Words.Order(StringComparer.Ordinal));
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
-    }
+        query.Kind,
+        Ranges = query.Ranges.OrderBy(range => range.Field, StringComparer.Ordinal),
+        Words = query.Words.OrderBy(words => words.Field, StringComparer.Ordinal)
+            .Select(words => (object[])[words.Field, words.Words.Distinct().Order(StringComparer.Ordinal)]),
+        FitsMachine = query.FitsMachine?.Machine.Id,
+        InStock = query.InStockAt is not null,
+        Outlet = outlet?.Id,
+        query.Text,
+        query.SortField,
+        query.Descending,
+    }));
 
-    /// <summary>What a cursor holds.</summary>
-    internal sealed record CursorWire
-    {
-        public double? Number { get; init; }
-        public string? Word { get; init; }
-        public required string Id { get; init; }
-        public required string Question { get; init; }
-        public required string Revision { get; init; }
-    }
+    private static string TextHash(byte[] bytes) => Base64Url.EncodeToString(Hash(bytes));
+
+    private static ReadOnlySpan<byte> Hash(ReadOnlySpan<byte> bytes) =>
+        SHA256.HashData(bytes).AsSpan(0, HashBytes);
 }

@@ -1,82 +1,117 @@
 using System.Globalization;
-using Microsoft.Extensions.Primitives;
+using Microsoft.AspNetCore.WebUtilities;
 using PartPicker.Api.Errors;
 
 namespace PartPicker.Api.Wire;
 
 /// <summary>
-/// Reads the query of an address strictly. Faults join a list and reading goes on; a parameter that nobody asked
-/// for is a fault.
+/// Reads the query of an address as strictly as a body is read: by the letter, each parameter once where one is
+/// meant, and nothing passed over. Faults join a list and reading goes on; a parameter with a fault reads as null.
 /// </summary>
-internal sealed class QueryReader(IQueryCollection query, FaultList faults)
+internal sealed class QueryReader
 {
-    private readonly HashSet<string> asked = new(StringComparer.Ordinal);
+    /// <summary>How yes and no are written.</summary>
+    public static readonly IReadOnlyList<string> Flags = ["true", "false"];
 
-    /// <summary>Names that were sent and not asked for yet.</summary>
-    public IEnumerable<string> Others => query.Keys.Where(name => !asked.Contains(name)).Order(StringComparer.Ordinal);
+    private readonly OrderedDictionary<string, List<string>> sent = new(StringComparer.Ordinal);
+    private readonly List<string> asked = [];
+    private readonly FaultList faults;
 
-    /// <summary>The text of a parameter that may stand once.</summary>
-    public string? Text(string name, string expected)
+    public QueryReader(HttpRequest request, FaultList faults)
     {
-        if (Take(name) is not { } sent)
-            return null;
-        if (sent.Count == 1 && sent[0]!.Length is > 0 and <= RequestLimits.MaxQueryTextLength)
-            return sent[0];
-        faults.AddParameter(
-            ErrorCodes.OutOfRange, name, sent, $"{expected}, once, with 1 to {RequestLimits.MaxQueryTextLength} characters");
+        this.faults = faults;
+        foreach (var pair in new QueryStringEnumerable(request.QueryString.Value))
+        {
+            string name = pair.DecodeName().ToString();
+            if (!sent.TryGetValue(name, out List<string>? values))
+                sent.Add(name, values = []);
+            values.Add(pair.DecodeValue().ToString());
+        }
+    }
+
+    /// <summary>The names that were sent and that nobody has asked for yet, in the order of the address.</summary>
+    public IReadOnlyList<string> Others => [.. sent.Keys.Except(asked, StringComparer.Ordinal)];
+
+    /// <summary>Every name and value that was sent, in the order of the address.</summary>
+    public IEnumerable<KeyValuePair<string, string>> Pairs =>
+        sent.SelectMany(parameter => parameter.Value.Select(value => KeyValuePair.Create(parameter.Key, value)));
+
+    /// <summary>Every value of a parameter that may stand several times.</summary>
+    public IReadOnlyList<string> All(string name)
+    {
+        asked.Add(name);
+        return sent.GetValueOrDefault(name) ?? [];
+    }
+
+    /// <summary>The value of a parameter that may stand once.</summary>
+    public string? One(string name, string expected)
+    {
+        IReadOnlyList<string> values = All(name);
+        if (values.Count <= 1)
+            return values.Count == 1 ? values[0] : null;
+        faults.Add(ErrorCodes.DuplicateParameter, name, string.Join(", ", values), $"{expected}; once");
         return null;
     }
 
-    /// <summary>All texts of a parameter that may be repeated.</summary>
-    public IReadOnlyList<string> Texts(string name) => Take(name) is { } sent ? [.. sent.OfType<string>()] : [];
+    public string? Text(string name, int maxLength)
+    {
+        string expected = $"1 to {maxLength} characters, not blanks alone";
+        if (One(name, expected) is not { } text)
+            return null;
+        if (!string.IsNullOrWhiteSpace(text) && text.Length <= maxLength)
+            return text;
+        faults.Add(ErrorCodes.OutOfRange, name, text, expected);
+        return null;
+    }
+
+    /// <summary>One of a few words.</summary>
+    public string? Word(string name, IReadOnlyList<string> words)
+    {
+        string expected = $"one of: {string.Join(", ", words)}";
+        if (One(name, expected) is not { } word)
+            return null;
+        if (words.Contains(word, StringComparer.Ordinal))
+            return word;
+        faults.Add(ErrorCodes.UnknownWord, name, word, expected);
+        return null;
+    }
+
+    public T? Word<T>(string name) where T : struct, Enum
+    {
+        T[] all = Enum.GetValues<T>();
+        return Word(name, [.. all.Select(WireJson.Word)]) is { } word
+            ? all.First(value => WireJson.Word(value) == word)
+            : null;
+    }
+
+    public bool? Flag(string name) => Word(name, Flags) is { } word ? word == Flags[0] : null;
 
     public int? Count(string name, int min, int max)
     {
         string expected = $"a whole number from {min} to {max}";
-        if (Text(name, expected) is not { } sent)
+        if (One(name, expected) is not { } text)
             return null;
-        if (int.TryParse(sent, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= min && number <= max)
-            return number;
-        faults.AddParameter(ErrorCodes.OutOfRange, name, sent, expected);
-        return null;
-    }
-
-    public bool? Flag(string name)
-    {
-        if (Text(name, "true or false") is not { } sent)
-            return null;
-        if (sent is "true" or "false")
-            return sent == "true";
-        faults.AddParameter(ErrorCodes.UnknownWord, name, sent, "true or false");
-        return null;
-    }
-
-    public T? Word<T>(string name, IEnumerable<T> words) where T : struct, Enum
-    {
-        T[] all = [.. words];
-        string expected = $"one of: {string.Join(", ", all.Select(w => WireJson.Word(w)))}";
-        if (Text(name, expected) is not { } sent)
-            return null;
-        foreach (T word in all)
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            && number >= min && number <= max)
         {
-            if (WireJson.Word(word) == sent)
-                return word;
+            return number;
         }
 
-        faults.AddParameter(ErrorCodes.UnknownWord, name, sent, expected);
+        faults.Add(ErrorCodes.OutOfRange, name, text, expected);
         return null;
     }
 
     /// <summary>To be called last: whatever nobody asked for is a fault.</summary>
-    public void RefuseOthers(string expected)
+    /// <param name="known">What may be sent, for a person; null: what was asked for.</param>
+    public void RefuseOthers(string? known = null)
     {
+        string expected = known
+            ?? (asked.Count > 0 ? $"one of: {string.Join(", ", asked)}" : "no query parameter");
         foreach (string name in Others)
-            faults.AddParameter(ErrorCodes.UnknownParameter, name, query[name], expected);
-    }
-
-    private StringValues? Take(string name)
-    {
-        asked.Add(name);
-        return query.TryGetValue(name, out StringValues sent) ? sent : (StringValues?)null;
+        {
+            // A place needs a name: a parameter may come without one, as in "?=1".
+            faults.Add(
+                ErrorCodes.UnknownParameter, name.Length > 0 ? name : "?", string.Join(", ", sent[name]), expected);
+        }
     }
 }

@@ -5,7 +5,9 @@ using PartPicker.Selection;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>Reads what the engine shall hold: one rpm, rpm over ratio, rpm over vehicle speed, or its greatest power.</summary>
+/// <summary>
+/// Reads what the engine shall hold: one rpm, rpm over ratio, rpm over vehicle speed, or its greatest power.
+/// </summary>
 internal static class GoalReader
 {
     private const string Speed = "speedCurve";
@@ -56,13 +58,11 @@ internal static class GoalReader
                 reader.RefuseMissing("speed", QuantityRule.VehicleSpeed.Expected);
             reader.RefuseOthers();
             if (speed is { } at && !speeds.Add(at))
-                faults.Add(ErrorCodes.RatioTwice, reader.At("speed"), Invariant(at), "one point for each speed");
+                faults.Add(ErrorCodes.SpeedTwice, reader.At("speed"), $"{at} m/s", "one point for each speed");
             else if (speed is not null && rpm is not null)
                 points.Add(new SpeedRpm(speed.Value, rpm.Value));
         }
 
         return [.. points.OrderBy(point => point.SpeedMPerS)];
     }
-
-    private static string Invariant(double metresPerSecond) => FormattableString.Invariant($"{metresPerSecond} m/s");
 }

@@ -117,17 +117,6 @@ internal sealed class ObjectReader
         return null;
     }
 
-    public long? WholeNumber(string name, long min, long max)
-    {
-        string expected = $"a whole number from {min} to {max}";
-        if (Take(name, JsonValueKind.Number, expected, required: false) is not { } value)
-            return null;
-        if (value.TryGetInt64(out long number) && number >= min && number <= max)
-            return number;
-        faults.Add(ErrorCodes.OutOfRange, At(name), Shown(value), expected);
-        return null;
-    }
-
     public T? Word<T>(string name) where T : struct, Enum =>
         Take(name, JsonValueKind.String, Words<T>(), required: false) is { } value
             ? WordOf<T>(value, At(name))

@@ -33,7 +33,7 @@ internal static class PickRequestReader
         IReadOnlySet<Slot> keep = body.WordSet<Slot>("keep") ?? new HashSet<Slot>();
         IReadOnlySet<string> exclude = common.Excluded(body);
         bool inStockOnly = body.Flag("inStockOnly") ?? false;
-        long? priceCeiling = body.WholeNumber("priceCeilingMinor", 0, RequestLimits.MaxPriceMinor);
+        long? priceCeiling = body.Count("priceCeilingMinor", 0, RequestLimits.MaxPriceMinor);
         bool demandChecked = body.Flag("demandChecked") ?? false;
         RankBy rankBy = body.Word<RankBy>("rankBy") ?? RankBy.Miss;
         bool group = body.Flag("group") ?? false;

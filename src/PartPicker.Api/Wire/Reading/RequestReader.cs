@@ -61,7 +61,7 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         string? flyweight = reader.Has("flyweight") ? sentFlyweight : basis.Set?.Flyweight;
         IReadOnlyDictionary<StationName, double>? masses = StationMasses(reader);
         string? step = reader.Text("adjusterStep", "the step of a ramp's adjuster, as text");
-        FittedShims? shims = Shims(reader, basis);
+        FittedShims? shims = Shims(reader);
         string? drivenSpring = PartId<DrivenSpring>(reader, "drivenSpring", basis) ?? basis.Set?.DrivenSpring;
         string? hole = reader.Text("hole", "the name of a spring hole, as text", basis.MustBeWhole)
             ?? basis.Set?.Hole;
@@ -71,7 +71,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         // Station masses belong to their body: another body starts with empty stations.
         masses ??= basis.Set is { } from && flyweight == from.Flyweight ? from.StationMasses : NoMasses;
         step ??= basis.Set is { } on && flyweight == on.Flyweight ? on.AdjusterStep : null;
-        shims ??= basis.Set is { } under && driveSpring == under.DriveSpring && !reader.Has("shims") ? under.Shims : null;
+        if (!reader.Has("shims"))
+            shims = basis.Set is { } under && driveSpring == under.DriveSpring ? under.Shims : null;
         PartSet set = new(driveSpring ?? "", flyweight ?? "", masses, drivenSpring ?? "", hole ?? "", helix ?? "")
         {
             AdjusterStep = step,
@@ -136,16 +137,16 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         return ids;
     }
 
-    private FittedShims? Shims(ObjectReader set, SetBasis basis)
+    private FittedShims? Shims(ObjectReader set)
     {
         if (set.Object("shims", "a shim and a count, as an object") is not { } reader)
             return null;
-        string? shim = PartId<Shim>(reader, "shim", basis with { MustBeWhole = true });
-        int? count = reader.Count("count", 1, RequestLimits.MaxShims);
         if (!reader.Has("count"))
-            reader.RefuseMissing("count", $"how many, from 1 to {RequestLimits.MaxShims}");
+            reader.RefuseMissing("count", $"how many, from 0 to {RequestLimits.MaxShims}");
+        int? count = reader.Count("count", 0, RequestLimits.MaxShims);
+        string? shim = PartId<Shim>(reader, "shim", new SetBasis(null, MustBeWhole: count > 0));
         reader.RefuseOthers();
-        return shim is not null && count is { } many ? new FittedShims(shim, many) : null;
+        return shim is not null && count > 0 ? new FittedShims(shim, count.Value) : null;
     }
 
     private string? PartId<T>(ObjectReader reader, string name, SetBasis basis) where T : Part
@@ -184,7 +185,8 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         return masses;
     }
 
-    private static string OneOf(IEnumerable<string> ids)
+    /// <summary>What ids there are, for a person: at most a dozen by name.</summary>
+    public static string OneOf(IEnumerable<string> ids)
     {
         string[] all = [.. ids];
         string shown = string.Join(", ", all.Take(MaxIdsShown));

@@ -31,16 +31,21 @@ internal static class FieldWriter
             .Select(si => writer.Quantity(si, field.Dimension!)).ToArray(),
         FieldShape.Holes => Holes((IReadOnlyList<SpringHole>)value),
         FieldShape.NamedCurves => ((IReadOnlyList<NamedCurve>)value)
-            .Select(curve => new NamedCurveWire { Name = curve.Name, Curve = Curve(field, curve.Points, writer) }).ToArray(),
+            .Select(curve => new NamedCurveWire { Name = curve.Name, Curve = Curve(field, curve.Points, writer) })
+            .ToArray(),
         FieldShape.ClutchFits => ((IReadOnlyList<ClutchFit>)value)
-            .Select(fit => new ClutchFitWire { Clutch = fit.ClutchId, FromYear = fit.FromYear, ToYear = fit.ToYear }).ToArray(),
+            .Select(fit => new ClutchFitWire { Clutch = fit.ClutchId, FromYear = fit.FromYear, ToYear = fit.ToYear })
+            .ToArray(),
         FieldShape.KitLines => ((IReadOnlyList<KitLine>)value)
             .Select(line => new KitLineWire { Part = line.PartId, Packs = line.Packs }).ToArray(),
         _ => throw new ArgumentOutOfRangeException(nameof(field), field.Shape, "No such shape."),
     };
 
     public static HoleWire[] Holes(IReadOnlyList<SpringHole> holes) =>
-        [.. holes.Select(hole => new HoleWire { Name = hole.Name, TwistDeg = hole.TwistDeg })];
+        [.. holes.Select(hole => new HoleWire
+        {
+            Name = hole.Name, SheaveHole = hole.SheaveHole, HelixHole = hole.HelixHole, TwistDeg = hole.TwistDeg,
+        })];
 
     private static CurveWire Curve(Field field, IReadOnlyList<CurvePoint> points, AnswerWriter writer)
     {

@@ -5,10 +5,10 @@ namespace PartPicker.Api.Wire;
 /// <summary>Writes machines.</summary>
 internal static class MachineWriter
 {
-    public static MachineListWire WriteList(CatalogSnapshot catalog, MachineFilter filter) => new()
+    public static MachineListWire WriteList(string revision, IEnumerable<MachineProfile> profiles) => new()
     {
-        CatalogRevision = catalog.Revision,
-        Items = [.. catalog.Machines.Where(filter.Matches).Select(profile => new MachineSummaryWire
+        CatalogRevision = revision,
+        Items = [.. profiles.Select(profile => new MachineSummaryWire
         {
             Id = profile.Machine.Id,
             Name = profile.Machine.Name,
@@ -29,6 +29,12 @@ internal static class MachineWriter
         CatalogRevision = writer.Catalog.Revision,
         Id = profile.Machine.Id,
         Name = profile.Machine.Name,
+        Use = profile.Machine.Use,
+        FromYear = profile.Machine.FromYear,
+        ToYear = profile.Machine.ToYear,
+        DriveFamily = WireJson.Word(profile.DriveClutch.Family),
+        DrivenFamily = WireJson.Word(profile.DrivenClutch.Family),
+        StartDevice = WireJson.Word(profile.DriveClutch.StartDevice),
         Pieces = [.. profile.Pieces.Select(piece => Piece(piece, writer))],
         Holes = FieldWriter.Holes(profile.DrivenClutch.TwistChoices()),
         Fitted = profile.Machine.Fitted is { } fitted ? writer.Parts(fitted) : null,

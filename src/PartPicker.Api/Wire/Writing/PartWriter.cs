@@ -18,19 +18,20 @@ internal static class PartWriter
         Offer = Offer(part, outlet),
     };
 
-    public static PartListWire WritePage(PartQuestion question, PartPage page, AnswerWriter writer) => new()
+    /// <param name="page">The parts.</param>
+    /// <param name="next">The cursor of the next page; null on the last.</param>
+    /// <param name="outlet">Whose prices and stock are shown; null: none are.</param>
+    public static PartListWire WriteList(PartPage page, string? next, Outlet? outlet, AnswerWriter writer) => new()
     {
         CatalogRevision = writer.Catalog.Revision,
         Units = writer.Format.UnitsWord,
-        Items = [.. page.Items.Select(part => Item(part, question.Outlet, writer))],
+        Items = [.. page.Items.Select(part => Item(part, outlet, writer))],
         Total = page.Total,
-        NextCursor = page.Next is { } next
-            ? PartCursor.Write(next, question.Query, question.Outlet, writer.Catalog.Revision)
-            : null,
+        NextCursor = next,
         Facets = [.. page.Facets.Select(facet => new FacetWire
         {
             Field = facet.Field,
-            Counts = [.. facet.Counts.Select(c => new FacetCountWire { Word = c.Word, Count = c.Count })],
+            Counts = [.. facet.Counts.Select(count => new FacetCountWire { Word = count.Word, Count = count.Count })],
         })],
     };
 
@@ -55,21 +56,21 @@ internal static class PartWriter
         OrderedDictionary<string, QuantityWire> values = [];
         foreach (Field field in FieldRegistry.For(part.Kind))
         {
-            if (field.Get(part) is null && field.Dimension is { } dimension
-                && PartFacts.ComputedNumber(part, field.Name) is { } value)
-            {
-                values.Add(field.Name, writer.Quantity(value, dimension));
-            }
+            if (field.Get(part) is null && PartFacts.ComputedNumber(part, field.Name) is { } value)
+                values.Add(field.Name, writer.Quantity(value, field.Dimension!));
         }
 
         return values;
     }
 
-    private static OfferWire? Offer(Part part, Outlet? outlet) => outlet?.Offers.GetValueOrDefault(part.Id) is { } offer
-        ? new OfferWire
-        {
-            Price = offer.PriceMinor is { } minor ? new PriceWire { AmountMinor = minor, Currency = outlet.Currency } : null,
-            Stock = offer.Stock,
-        }
-        : null;
+    private static OfferWire? Offer(Part part, Outlet? outlet) =>
+        outlet?.Offers.GetValueOrDefault(part.Id) is { } offer
+            ? new OfferWire
+            {
+                Price = offer.PriceMinor is { } amount
+                    ? new PriceWire { AmountMinor = amount, Currency = outlet.Currency }
+                    : null,
+                Stock = offer.Stock,
+            }
+            : null;
 }

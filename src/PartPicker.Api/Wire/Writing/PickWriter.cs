@@ -74,7 +74,6 @@ internal static class PickWriter
         EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
         ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
         Miss = writer.Share(pick.Miss),
-        WithinTolerance = pick.WithinTolerance,
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
         LabourMinutes = pick.LabourMinutes,

@@ -76,7 +76,8 @@ internal static class RequestWriter
             Tip = Mass(set, StationName.Tip),
         },
         AdjusterStep = set.AdjusterStep,
-        Shims = set.Shims is { } shims ? new ShimsWire { Shim = shims.ShimId, Count = shims.Count } : null,
+        // None are said to be none: left out, they would come from the set that this one changes.
+        Shims = new ShimsWire { Shim = set.Shims?.ShimId, Count = set.Shims?.Count ?? 0 },
         DrivenSpring = set.DrivenSpring,
         Hole = set.Hole,
         Helix = set.Helix,
