@@ -54,6 +54,7 @@ public static class PartSelection
         // Step 4. Said so that a person can follow.
         var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools);
         Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
+        IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
         return Outcome.Of(new PickAnswer
         {
@@ -65,11 +66,11 @@ public static class PartSelection
             UndominatedCount = undominated.Count,
             Waivers = picks.Length > 0
                 ? []
-                : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(report, search, cancellation),
+                : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(pools, report, search, cancellation),
             Superseded = [.. superseded.Distinct()],
             Refusals = [.. report.Refusals.Take(request.RefusalCount)],
-            RefusalsLeftOut = Math.Max(0, report.ByRule.Values.Sum(rule => rule.Count) - request.RefusalCount),
-            RefusedByRule = report.ByRule.ToDictionary(rule => rule.Key, rule => rule.Value.Count),
+            RefusalsLeftOut = Math.Max(0, refused.Sum(rule => rule.Count) - request.RefusalCount),
+            RefusedByRule = refused.ToDictionary(rule => rule.Rule, rule => rule.Count),
             NotChecked = report.Unknowns,
             NotCheckedLeftOut = report.UnknownsLeftOut,
             UnknownByRule = report.UnknownByRule,

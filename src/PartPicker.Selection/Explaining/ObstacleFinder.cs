@@ -17,10 +17,9 @@ internal static class ObstacleFinder
         AddEmptyPools(pools, obstacles);
         AddTarget(request, search, score, picks, obstacles);
         obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
-        obstacles.AddRange(report.ByRule
-            .OrderByDescending(r => r.Value.Count).ThenBy(r => r.Key, StringComparer.Ordinal)
-            .Select(r => new Obstacle(
-                r.Key, r.Value.Count, $"{r.Value.Count} refused by this rule. {r.Value.Sentence}")));
+        obstacles.AddRange(report.ByRule(pools.InTheWay)
+            .OrderByDescending(r => r.Count)
+            .Select(r => new Obstacle(r.Rule, r.Count, $"{r.Count} refused by this rule. {r.Meaning}")));
         return obstacles;
     }
 

@@ -14,7 +14,7 @@ internal sealed class FitReport(bool demandChecked = false)
 
     private readonly List<Refusal> refusals = [];
     private readonly List<NotChecked> notChecked = [];
-    private readonly SortedDictionary<string, (long Count, string Sentence)> byRule = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Rule, Slot Slot), RuleCount> byRule = [];
     private readonly SortedDictionary<string, long> unknownByRule = new(StringComparer.Ordinal);
     private readonly HashSet<(string Rule, string Part)> noted = [];
 
@@ -29,8 +29,13 @@ internal sealed class FitReport(bool demandChecked = false)
     /// <summary>Named gaps beyond the longest list.</summary>
     public long UnknownsLeftOut { get; private set; }
 
-    /// <summary>How many candidates each rule refused, and what the rule asks for.</summary>
-    public IReadOnlyDictionary<string, (long Count, string Sentence)> ByRule => byRule;
+    /// <summary>How many candidates of these slots each rule refused, and what the rule asks for; by name of the rule.</summary>
+    public IReadOnlyList<RuleCount> ByRule(Func<Slot, bool> slots) =>
+    [
+        .. byRule.Where(r => slots(r.Key.Slot)).Select(r => r.Value).GroupBy(r => r.Rule)
+            .Select(same => same.First() with { Count = same.Sum(r => r.Count) })
+            .OrderBy(r => r.Rule, StringComparer.Ordinal),
+    ];
 
     /// <summary>True when the candidate keeps every rule that can be checked; a waived rule is passed over.</summary>
     /// <param name="owner">Whose missing number a gap is, where a candidate is made of several parts.</param>
@@ -74,8 +79,9 @@ internal sealed class FitReport(bool demandChecked = false)
 
     private void Refuse(Refusal refusal, string meaning)
     {
-        (long before, _) = byRule.GetValueOrDefault(refusal.Rule);
-        byRule[refusal.Rule] = (before + 1, meaning);
+        (string, Slot) key = (refusal.Rule, refusal.Slot);
+        long before = byRule.GetValueOrDefault(key)?.Count ?? 0;
+        byRule[key] = new RuleCount(refusal.Rule, before + 1, meaning);
         if (refusals.Count < MaxKept)
             refusals.Add(refusal);
     }
@@ -94,3 +100,6 @@ internal sealed class FitReport(bool demandChecked = false)
             UnknownsLeftOut++;
     }
 }
+
+/// <summary>How many candidates a rule refused, and what it asks for.</summary>
+internal sealed record RuleCount(string Rule, long Count, string Meaning);

@@ -1,3 +1,5 @@
+using PartPicker.Parts;
+
 namespace PartPicker.Selection;
 
 /// <summary>What fits: the drive side's parts and the driven side's choices, each in the order that breaks ties.</summary>
@@ -13,4 +15,12 @@ internal sealed record CandidatePools(
     public long Combinations => DriveSprings.Count * ((long)Flyweights.Count * Driven.Count);
 
     public bool Empty => DriveSprings.Count == 0 || Flyweights.Count == 0 || Driven.Count == 0;
+
+    /// <summary>The slots whose refusals leave no set: those of the empty pools, and every slot where none is empty.</summary>
+    public bool InTheWay(Slot slot) => !Empty || slot switch
+    {
+        Slot.DriveSpring => DriveSprings.Count == 0,
+        Slot.Flyweight => Flyweights.Count == 0,
+        _ => Driven.Count == 0,
+    };
 }

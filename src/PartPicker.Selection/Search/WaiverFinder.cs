@@ -23,9 +23,10 @@ internal sealed class WaiverFinder(
         .. HelixRules.All.Where(r => r.NeededToCompute).Select(r => r.Name),
     ];
 
-    public IReadOnlyList<Waiver> Find(FitReport report, SetSearch search, CancellationToken cancellation) =>
+    public IReadOnlyList<Waiver> Find(
+        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation) =>
     [
-        .. report.ByRule.Select(r => (Rule: r.Key, r.Value.Count))
+        .. report.ByRule(pools.InTheWay).Select(r => (r.Rule, r.Count))
             .Concat(search.Refused.Select(r => (Rule: r.Key, Count: r.Value)))
             .Where(r => !NeverWaived.Contains(r.Rule))
             .GroupBy(r => r.Rule, (rule, counts) => (Rule: rule, Count: counts.Sum(c => c.Count)))

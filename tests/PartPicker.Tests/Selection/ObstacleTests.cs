@@ -71,6 +71,23 @@ public sealed class ObstacleTests
     }
 
     [Fact]
+    public void Only_the_rules_of_an_empty_slot_stand_in_the_way_of_it()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { ArmLength = Mm(57) },
+            Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Mm(70) }],
+        };
+        PickAnswer answer = bench.Answer();
+
+        Assert.Contains(answer.Refusals, r => r.Rule == "drive-spring-outside-diameter");
+        Assert.Equal(1, answer.RefusedByRule["drive-spring-outside-diameter"]);
+        Assert.Equal(["empty-pool", "flyweight-arm-length"], answer.InTheWay.Select(o => o.Rule));
+        Assert.Equal(["flyweight-arm-length"], answer.Waivers.Select(w => w.Rule));
+    }
+
+    [Fact]
     public void Refusals_name_slot_part_rule_value_and_limit()
     {
         var bench = new Bench();

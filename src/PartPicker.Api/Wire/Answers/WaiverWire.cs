@@ -1,6 +1,9 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>A rule that leaves nothing, and what would be found without it.</summary>
+/// <summary>
+/// A rule that leaves nothing, and what would be found without it. It shows how far the nearest parts are from
+/// fitting; as they are they must not be installed.
+/// </summary>
 internal sealed record WaiverWire
 {
     /// <summary>Stable name of the rule.</summary>
