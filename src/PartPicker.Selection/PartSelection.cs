@@ -56,6 +56,9 @@ public static class PartSelection
         Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
         IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
+        (IReadOnlyList<Waiver> waivers, int waiversLeftOut) = picks.Length > 0
+            ? ([], 0)
+            : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(pools, report, search, cancellation);
         return Outcome.Of(new PickAnswer
         {
             Fitted = writer.FittedNow(),
@@ -64,17 +67,18 @@ public static class PartSelection
             FewestChanges = writer.Pick(search.Highlights.FewestChanges, rank: 1),
             Undominated = [.. undominated.Take(PickAnswer.MaxUndominated).Select((set, i) => writer.Build(set, rank: i + 1))],
             UndominatedCount = undominated.Count,
-            Waivers = picks.Length > 0
-                ? []
-                : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(pools, report, search, cancellation),
+            Waivers = waivers,
+            WaiversLeftOut = waiversLeftOut,
             Superseded = [.. superseded.Distinct()],
-            Refusals = [.. report.Refusals.Take(request.RefusalCount)],
+            Refusals = [.. report.Refusals.OrderBy(r => pools.InTheWay(r.Slot) ? 0 : 1).Take(request.RefusalCount)],
             RefusalsLeftOut = Math.Max(0, refused.Sum(rule => rule.Count) - request.RefusalCount),
             RefusedByRule = refused.ToDictionary(rule => rule.Rule, rule => rule.Count),
             NotChecked = report.Unknowns,
             NotCheckedLeftOut = report.UnknownsLeftOut,
             UnknownByRule = report.UnknownByRule,
-            InTheWay = ObstacleFinder.Find(request, pools, report, search, score, picks),
+            InTheWay = ObstacleFinder.Find(
+                request, pools, report, search, score, picks,
+                search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null),
             Work = new Work(pools.Combinations, search.Predictions),
         });
     }

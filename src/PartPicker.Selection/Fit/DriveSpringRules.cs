@@ -74,7 +74,7 @@ internal static class DriveSpringRules
     private static FitCheck OutsideDiameter(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.CupBore is not { } bore)
-            return FitCheck.NotChecked("cup bore of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "cupBore", "cup bore of the clutch");
         if (spring.OutsideDiameter is not { } outside)
             return FitCheck.NotChecked("outside diameter");
         return FitCheck.AtMost(outside.Meters, bore.Meters, QuantityLength.Info, LengthM,
@@ -84,7 +84,7 @@ internal static class DriveSpringRules
     private static FitCheck Seat(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.SpringSeat is not { } seat)
-            return FitCheck.NotChecked("spring seat of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "springSeat", "spring seat of the clutch");
         if (spring.Ends is not { } ends)
             return FitCheck.NotChecked("kind of ends");
         bool ground = ends is SpringEnds.OpenGround or SpringEnds.ClosedGround;
@@ -95,7 +95,7 @@ internal static class DriveSpringRules
     private static FitCheck InsideDiameter(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.PostDiameter is not { } post)
-            return FitCheck.NotChecked("post diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "postDiameter", "post diameter of the clutch");
         if (spring.OutsideDiameter is not { } outside || spring.WireDiameter is not { } wire)
             return FitCheck.NotChecked("outside diameter and wire diameter");
         double inside = outside.Meters - 2 * wire.Meters;

@@ -24,21 +24,22 @@ internal static class DrivenSpringRules
             ? outside.Meters - 2 * wire.Meters
             : null);
 
-    private static FitCheck Known(DrivenSpring spring, MachineModel machine)
-    {
-        bool twisted = machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix;
-        return FitCheck.Word(
-            SpringModels.Axial(spring) is not null && (!twisted || SpringModels.Twist(spring) is not null),
-            "its compression or its twist is not known: give free length with rate or load, and twist rate or two torques, or "
-            + "the geometry");
-    }
+    /// <summary>True when all is known that a clutch of this family asks of the spring.</summary>
+    public static bool ForceAndTwistKnown(DrivenSpring spring, DrivenFamily family) =>
+        SpringModels.Axial(spring) is not null
+        && (family == DrivenFamily.CompressionOnly || SpringModels.Twist(spring) is not null);
+
+    private static FitCheck Known(DrivenSpring spring, MachineModel machine) => FitCheck.Word(
+        ForceAndTwistKnown(spring, machine.Profile.DrivenClutch.Family),
+        "its compression or its twist is not known: give free length with rate or load, and twist rate or two torques, or "
+        + "the geometry");
 
     private static FitCheck WindingHand(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
             return FitCheck.Holds;
         if (machine.Profile.DrivenClutch.WindingHand is not { } wanted)
-            return FitCheck.NotChecked("winding hand of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "windingHand", "winding hand of the clutch");
         if (spring.WindingHand is not { } has)
             return FitCheck.NotChecked("winding hand");
         return FitCheck.Word(has == wanted, $"it is wound to the {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
@@ -47,7 +48,7 @@ internal static class DrivenSpringRules
     private static FitCheck Legs(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.Legs is not { } wanted)
-            return FitCheck.NotChecked("kind of legs that the clutch takes");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "legs", "kind of legs that the clutch takes");
         if (spring.Legs is not { } has)
             return FitCheck.NotChecked("kind of legs");
         return FitCheck.Word(has == wanted, $"its legs are {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
@@ -75,7 +76,7 @@ internal static class DrivenSpringRules
     private static FitCheck InsideDiameter(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.HubDiameter is not { } hub)
-            return FitCheck.NotChecked("hub diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "hubDiameter", "hub diameter of the clutch");
         if (InsideAtRest(spring) is not { } inside)
             return FitCheck.NotChecked("inside diameter");
         return FitCheck.AtLeast(inside, hub.Meters, QuantityLength.Info, LengthM,
@@ -158,7 +159,7 @@ internal static class DrivenSideRules
     private static FitCheck WoundDiameter(DrivenChoice choice, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.HubDiameter is not { } hub)
-            return FitCheck.NotChecked("hub diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "hubDiameter", "hub diameter of the clutch");
         if (DrivenSpringRules.InsideAtRest(choice.Spring) is not { } atRest
             || choice.Spring.WireDiameter is not { } wire
             || choice.Spring.ActiveCoils is not { } active)

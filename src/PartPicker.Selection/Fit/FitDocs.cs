@@ -50,6 +50,7 @@ public static class FitDocs
         Append(page, "Drive spring", DriveSpringRules.All);
         Append(page, "Shim under the drive spring", ShimRules.All);
         Append(page, "Flyweight", FlyweightRules.All);
+        Append(page, "Flyweight with its station masses", StationRules.All);
         Append(page, "Driven spring", DrivenSpringRules.All);
         Append(page, "Driven spring in one hole with one helix", DrivenSideRules.All);
         Append(page, "Helix", HelixRules.All);
@@ -68,27 +69,31 @@ public static class FitDocs
             |---|---|
 
             """);
-        foreach ((string rule, string meaning) in RequestRules)
-            page.Append($"| `{rule}` | {meaning} |\n");
+        Append(page, RuleNames.OfRequest);
+        page.Append("""
+
+            ## What else stands in the way
+
+            Where no listed set is within tolerance, `inTheWay` says why: what follows here, the rules of the request above, and, where a slot is left without a part, the rules of fit that emptied it.
+
+            | name | what it says |
+            |---|---|
+
+            """);
+        Append(page, RuleNames.OfTarget);
         return page.ToString();
     }
 
-    private static readonly (string Rule, string Meaning)[] RequestRules =
-    [
-        (PoolRules.Superseded, "A replaced part number is not proposed, unless it is what is fitted."),
-        (PoolRules.Excluded, "The part is not one that the request excludes."),
-        (PoolRules.InStock, "The outlet has enough of it, alone or in a kit, where only stock is wanted."),
-        (PoolRules.PriceCeiling, "The price of the change is known and no higher than the ceiling."),
-        (FitReport.CheckedDemand, "Every rule can be checked by dimension, where that is demanded."),
-        (PoolRules.LaunchRpm, "The belt takes hold above the launch rpm by the margin that is asked."),
-        (PoolRules.DoesNotShift, "The set shifts at every ratio below the rev limit."),
-        (PoolRules.SlipMargin, "The slip margin on the upshift curve is at least the one that is asked."),
-    ];
+    private static void Append(StringBuilder page, IReadOnlyList<RuleName> names)
+    {
+        foreach (RuleName name in names)
+            page.Append($"| `{name.Name}` | {name.Meaning} |\n");
+    }
 
     private static string Meaning(FitGround ground) => ground switch
     {
         FitGround.Checked => "Both numbers are known and were compared.",
-        FitGround.Listed => "A number is missing; the supplier lists the part for this clutch and these years.",
+        FitGround.Listed => "A number is missing; the supplier lists the part for this clutch in every year of the machine.",
         FitGround.Unknown => "A number is missing, and no list stands in.",
         _ => throw new ArgumentOutOfRangeException(nameof(ground), ground, "No such ground."),
     };

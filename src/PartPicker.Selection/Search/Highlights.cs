@@ -1,10 +1,13 @@
 namespace PartPicker.Selection;
 
-/// <summary>Among the sets within tolerance: the cheapest, the one with the fewest changes, and those that no other beats.</summary>
+/// <summary>The closest set, and among those within tolerance the cheapest, the one with the fewest changes, and those that no other beats.</summary>
 /// <remarks>Equals are decided by the order by miss.</remarks>
 internal sealed class Highlights
 {
     private readonly List<RankedSet> undominated = [];
+
+    /// <summary>The set of the least miss, within tolerance or not.</summary>
+    public RankedSet? Closest { get; private set; }
 
     public RankedSet? Cheapest { get; private set; }
 
@@ -15,6 +18,8 @@ internal sealed class Highlights
 
     public void Offer(RankedSet set)
     {
+        if (Closest is null || RankOrder.ByMiss.Compare(set.Key, Closest.Key) < 0)
+            Closest = set;
         if (!set.Key.WithinTolerance)
             return;
         if (set.Key.PriceMinor is { } price

@@ -21,6 +21,7 @@ internal static class PickWriter
         Undominated = [.. answer.Undominated.Select(pick => Short(pick, request.Outlet, writer))],
         UndominatedCount = answer.UndominatedCount,
         Waivers = [.. answer.Waivers.Select(waiver => Waiver(waiver, writer))],
+        WaiversLeftOut = answer.WaiversLeftOut,
         Superseded = [.. answer.Superseded.Select(Supersession)],
         Refusals = [.. answer.Refusals.Select(refusal => Refusal(refusal, writer))],
         RefusalsLeftOut = answer.RefusalsLeftOut,
@@ -155,7 +156,7 @@ internal static class PickWriter
         Rule = margin.Rule,
         Measured = writer.Measure(margin.Measured),
         Limit = writer.Measure(margin.Limit),
-        Margin = writer.Measure(margin.Margin),
+        Margin = margin.Margin is { } room ? writer.Measure(room) : null,
     };
 
     private static RefusalWire Refusal(Refusal refusal, AnswerWriter writer) => new()
