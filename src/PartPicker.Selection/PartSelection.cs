@@ -95,8 +95,9 @@ public static class PartSelection
             return null;
         }
 
-        SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "fitted");
-        return fitted is not null && PredictorBuilder.Computable(fitted, machine, "fitted", problems) ? fitted : null;
+        string place = request.Fitted is null ? FromProfile.Fitted : "fitted";
+        SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, place);
+        return fitted is not null && PredictorBuilder.Computable(fitted, machine, place, problems) ? fitted : null;
     }
 
     private static Predictor? Anchored(
@@ -106,7 +107,7 @@ public static class PartSelection
         if ((request.Baseline ?? request.Machine.OwnBaseline) is { } baseline)
         {
             return PredictorBuilder.Build(
-                catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
+                catalog, machine, baseline, request.Baseline is null ? FromProfile.Baseline : "baseline",
                 request.Air, request.AirLaw, request.PointCount, problems, superseded);
         }
 

@@ -25,7 +25,6 @@ internal static class ObstacleFinder
         obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
         obstacles.AddRange(report.ByRule(pools.InTheWay)
             .Where(r => pools.Empty || (RuleNames.IsOfRequest(r.Rule) && r.Rule != PoolRules.Superseded))
-            .Where(r => obstacles.All(o => o.Rule != r.Rule))
             .OrderByDescending(r => r.Count)
             .Select(r => new Obstacle(r.Rule, r.Count, $"{r.Count} refused by this rule. {r.Meaning}")));
         return obstacles;

@@ -74,7 +74,7 @@ internal static class FlyweightRules
         (string name, double slope) = curves
             .Select(c => (c.Name, c.Curve.LeastSlope(0, fullShift)))
             .MinBy(c => c.Item2);
-        return FitCheck.AtLeast(slope, LeastRadiusSlope, null, 0,
+        return FitCheck.AtLeast(slope, FlyweightSet.LeastRadiusSlope, null, 0,
             $"the radius of its {name} does not grow with travel everywhere");
     }
 
@@ -121,7 +121,4 @@ internal static class FlyweightRules
         return FitCheck.Same(measured.Meters, limit.Meters, QuantityLength.Info, LengthM,
             $"{what} {Words.Length(measured.Meters)} is not the {Words.Length(limit.Meters)} that the clutch takes");
     }
-
-    // Radius gained per travel: below this an arm stands still and its engagement speed has no meaning.
-    private const double LeastRadiusSlope = 1e-6;
 }

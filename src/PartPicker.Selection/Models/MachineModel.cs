@@ -42,17 +42,13 @@ internal sealed class MachineModel
     /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
     public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)
     {
-        string why;
-        try
+        string? why = NoBelt(profile);
+        if (why is null)
         {
             var machine = new MachineModel(profile, Build(profile));
-            if (machine.Contradiction() is not { } contradiction)
+            why = machine.TooShort();
+            if (why is null)
                 return machine;
-            why = contradiction;
-        }
-        catch (ArgumentException impossible)
-        {
-            why = impossible.Message;
         }
 
         problems.Add(new RequestProblem(
@@ -71,19 +67,35 @@ internal sealed class MachineModel
         Length.FromMeters(air.AltitudeM),
         air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
 
-    /// <summary>What no machine can be, though each number by itself is in range; null where there is nothing.</summary>
-    private string? Contradiction()
+    /// <summary>Why the belt does not run from contact to full shift; null where it does.</summary>
+    private static string? NoBelt(MachineProfile profile)
     {
-        double between = Profile.Machine.CentreDistance.Meters;
-        foreach (BeltPosition end in Positions(PickRequest.MinPointCount))
+        double between = profile.Machine.CentreDistance.Meters;
+        double belt = profile.Belt.PitchLength.Meters;
+        DriveClutch drive = profile.DriveClutch;
+        double atFullShift = drive.ContactPitchRadius.Meters
+            + (drive.FullShiftTravel - drive.ContactTravel).Meters / (2 * Math.Tan(Radians(drive.SheaveHalfAngleDeg)));
+        foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
         {
-            if (end.DriveRadius + end.DrivenRadius >= between)
+            if (BeltPath.DrivenRadius(radius, belt, between) is not { } driven)
             {
-                return $"the belt runs at radii of {Words.Length(end.DriveRadius)} and {Words.Length(end.DrivenRadius)}: "
+                return $"a belt of pitch length {Words.Length(belt)} does not run at a drive radius of {Words.Length(radius)} "
+                    + $"with shafts {Words.Length(between)} apart.";
+            }
+
+            if (radius + driven >= between)
+            {
+                return $"the belt runs at radii of {Words.Length(radius)} and {Words.Length(driven)}: "
                     + $"together more than the {Words.Length(between)} between the shafts.";
             }
         }
 
+        return null;
+    }
+
+    /// <summary>Which spring would be compressed to nothing; null where neither is.</summary>
+    private string? TooShort()
+    {
         if (ShortestDriveSpring <= 0)
         {
             return $"the drive spring is {Words.Length(Drivetrain.DriveSpringLength)} long at rest and would be "

@@ -44,11 +44,20 @@ internal static class PredictorBuilder
             where broken.NeededToCompute
             select new RequestProblem(
                 $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
-                $"a part that the model can compute on this machine; {broken.Check.Sentence}"),
+                $"a part that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}"),
         ];
         problems.AddRange(found);
         return found.Length == 0;
     }
+
+    // What the request did not send stands in the machine's profile, where its sender does not look.
+    private static string Remedy(string place) => place switch
+    {
+        FromProfile.Fitted => "It stands in the fitted set of the machine's profile: correct the part or the profile in the catalog, or send fitted",
+        FromProfile.Baseline + "/parts" =>
+            "It stands in the first baseline of the machine's profile: correct the part or the profile in the catalog, or send baseline",
+        _ => $"It stands in {place}: name another part there, or correct its numbers in the catalog",
+    };
 
     private static (AnchorFactors, Anchoring)? SolveAnchor(
         SetUpReader reader,
@@ -194,4 +203,11 @@ internal static class PredictorBuilder
             return false;
         }
     }
+}
+
+/// <summary>Places of what a request leaves to the machine's profile.</summary>
+internal static class FromProfile
+{
+    public const string Fitted = "machine/fitted";
+    public const string Baseline = "machine/baselines/0";
 }

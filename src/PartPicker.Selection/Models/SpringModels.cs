@@ -42,6 +42,16 @@ internal static class SpringModels
                 spring.ActiveCoils!.Value)
             : null);
 
+    /// <summary>The rate that the model computes with where none is stated: of two loads, or of the geometry; null of a table.</summary>
+    public static ForcePerLength? ComputedRate(DriveSpring spring) => spring switch
+    {
+        { LoadTable: not null } => null,
+        { KnownByTwoLoads: true } => ForcePerLength.FromNewtonsPerMeter(
+            (spring.FirstLoad!.Value - spring.SecondLoad!.Value).Newtons
+            / (spring.SecondLength!.Value - spring.FirstLength!.Value).Meters),
+        _ => Rate(spring),
+    };
+
     /// <summary>Stated solid length, or the one of the coils.</summary>
     public static Length? SolidLength(DriveSpring spring) => spring.SolidLength
         ?? (spring.WireDiameter is { } wire && spring.TotalCoils is { } coils && spring.Ends is { } ends

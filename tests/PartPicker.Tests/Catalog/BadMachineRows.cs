@@ -28,6 +28,12 @@ internal static class BadMachineRows
         ["a list that is an object"] = Machine(Gearings, "\"gearings\": {}", "/gearings", "{}", WrongShape, "list"),
         ["an item that is a text"] = Edit(File, "\"belts\": [{", "\"belts\": [\"be-9\", {", null, "/belts/0", "be-9", WrongShape, "object"),
 
+        // What cannot run.
+        ["a belt too short for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "pitch length 700.0 mm (27.5591 in)"),
+        ["a belt too long for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"1700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "too short or too long"),
+        ["a fitted mass beyond its station's limit"] = Hauler("{ \"tip\": \"5 g\" }", "{ \"tip\": \"9 g\" }", "/machines/1/fitted/stationMasses/tip", "9 g", TooHeavy, "may carry 8 g"),
+        ["a path of an arm profile that stands still"] = Hauler("[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"66 mm\"]], \"tipCurve\"", "[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"40 mm\"]], \"tipCurve\"", "/armProfiles/0/radiusCurve", null, WrongTrend, "does not grow with travel"),
+
         // Members.
         ["a member that no kind has"] = Machine("\"armCount\"", "\"wingCount\": 3, \"armCount\"", "/driveClutches/0/wingCount", "3", UnknownMember, "armCount"),
         ["a member with a slash and a tilde"] = Machine("\"armCount\"", "\"a/b~c\": 3, \"armCount\"", "/driveClutches/0/a~1b~0c", "3", UnknownMember, "armCount"),

@@ -135,9 +135,9 @@ public sealed class PickTests
         Pick pick = new Bench().Answer().Picks[0];
         Assert.Contains(pick.FitMargins, m =>
             m is { Slot: Slot.DriveSpring, Part: "ds", Rule: "drive-spring-outside-diameter" }
-            && Math.Abs(m.Margin.Value - 0.0046) < 1e-12 && m.Margin.Dimension!.Name == Length.Info.Name);
+            && Math.Abs(m.Margin!.Value.Value - 0.0046) < 1e-12 && m.Margin.Value.Dimension!.Name == Length.Info.Name);
         Assert.Contains(pick.FitMargins, m => m is { Slot: Slot.Helix, Rule: "helix-self-lock" }
-            && Math.Abs(m.Margin.Value - m.Measured.Value + m.Limit.Value) < 1e-12);
+            && Math.Abs(m.Margin!.Value.Value - m.Measured.Value + m.Limit.Value) < 1e-12);
         Assert.Contains(pick.FitMargins, m => m is { Slot: Slot.DrivenSpring, Rule: "driven-spring-wound-diameter" });
     }
 
