@@ -70,6 +70,8 @@ public sealed class RequestProblemTests
             RequestProblem problem = Assert.Single(problems);
             Assert.Equal(("machine", "machine-impossible", Id), (problem.Place, problem.Code, problem.Sent));
             Assert.Contains(what.Split(' ')[0], problem.Expected, StringComparison.OrdinalIgnoreCase);
+            Assert.Matches(@"\d mm \([\d.]+ in\)", problem.Expected);
+            Assert.DoesNotMatch(@"\d m\b", problem.Expected);
         }
     }
 
@@ -177,9 +179,12 @@ public sealed class RequestProblemTests
         var bench = new Bench();
         bench = bench with { DriveSpring = bench.DriveSpring with { FreeLength = Mm(70) } };
         Outcome<PickAnswer> outcome = bench.Pick();
-        RequestProblem fitted = outcome.Problems.Single(p => p.Place == "fitted/driveSpring");
+        RequestProblem fitted = outcome.Problems.Single(p => p.Place == "machine/fitted/driveSpring");
         Assert.Equal(("part-unusable", "ds"), (fitted.Code, fitted.Sent));
         Assert.Contains("free length 70.0 mm", fitted.Expected);
+        Assert.Contains("in the fitted set of the machine's profile: correct the part or the profile", fitted.Expected);
+        RequestProblem sent = bench.Pick(r => r with { Fitted = bench.Fitted }).Problems.Single(p => p.Place == "fitted/driveSpring");
+        Assert.EndsWith("It stands in fitted: name another part there, or correct its numbers in the catalog", sent.Expected);
 
         // The run was made with the same part, and is told so.
         Assert.Contains(outcome.Problems, p => p.Place == "machine/baselines/0/parts/driveSpring");
