@@ -41,8 +41,9 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
         if (draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } drive || draft.Sound<Belt>(machine.BeltId) is not { } belt)
             return;
         double between = machine.CentreDistance.Meters;
-        double atFullShift = drive.ContactPitchRadius.Meters
-            + (drive.FullShiftTravel - drive.ContactTravel).Meters / (2 * Math.Tan(drive.SheaveHalfAngleDeg * (Math.PI / 180)));
+        double atFullShift = BeltPath.DriveRadius(
+            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
+            2 * Math.Tan(drive.SheaveHalfAngleDeg * (Math.PI / 180)));
         foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
         {
             if (BeltPath.DrivenRadius(radius, belt.PitchLength.Meters, between) is { } driven && radius + driven < between)

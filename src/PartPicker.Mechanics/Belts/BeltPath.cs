@@ -71,7 +71,7 @@ public sealed class BeltPath
     /// <summary>The belt at a travel x (m) at or beyond contact; below contact there is no ratio.</summary>
     /// <exception cref="ArgumentException">The belt is too short or too long to run there.</exception>
     public BeltPosition AtTravel(double travel) =>
-        At(travel, contactRadius + (travel - contactTravel) / twiceTan);
+        At(travel, DriveRadius(contactRadius, travel - contactTravel, twiceTan));
 
     /// <summary>The belt at a ratio i = R₂/R₁; the travel that gives it may lie below contact.</summary>
     /// <exception cref="ArgumentException">No radii give this ratio with this belt.</exception>
@@ -118,6 +118,13 @@ public sealed class BeltPath
         return new BeltPosition(
             travel, r1, r2, Math.PI - 2 * gamma, Math.PI + 2 * gamma, (contactDrivenRadius - r2) * twiceTan);
     }
+
+    /// <summary>R₁ (m) on the drive clutch: R₁min + (x − x_c)/(2 tan β).</summary>
+    /// <param name="contactRadius">R₁min (m).</param>
+    /// <param name="beyondContact">x − x_c (m).</param>
+    /// <param name="twiceTan">2 tan β.</param>
+    public static double DriveRadius(double contactRadius, double beyondContact, double twiceTan) =>
+        contactRadius + beyondContact / twiceTan;
 
     private double DrivenRadius(double r1) => DrivenRadius(r1, pitchLength, centreDistance) ?? throw new ArgumentException(
         $"A belt of pitch length {pitchLength:0.####} m does not run at a drive radius of {r1:0.####} m "

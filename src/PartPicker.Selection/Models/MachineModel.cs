@@ -73,8 +73,9 @@ internal sealed class MachineModel
         double between = profile.Machine.CentreDistance.Meters;
         double belt = profile.Belt.PitchLength.Meters;
         DriveClutch drive = profile.DriveClutch;
-        double atFullShift = drive.ContactPitchRadius.Meters
-            + (drive.FullShiftTravel - drive.ContactTravel).Meters / (2 * Math.Tan(Radians(drive.SheaveHalfAngleDeg)));
+        double atFullShift = BeltPath.DriveRadius(
+            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
+            2 * Math.Tan(Radians(drive.SheaveHalfAngleDeg)));
         foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
         {
             if (BeltPath.DrivenRadius(radius, belt, between) is not { } driven)

@@ -32,6 +32,11 @@ internal static class BadMachineRows
         ["a belt too short for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "pitch length 700.0 mm (27.5591 in)"),
         ["a belt too long for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"1700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "too short or too long"),
         ["a fitted mass beyond its station's limit"] = Hauler("{ \"tip\": \"5 g\" }", "{ \"tip\": \"9 g\" }", "/machines/1/fitted/stationMasses/tip", "9 g", TooHeavy, "may carry 8 g"),
+        ["a fitted arm that stands still before full shift of its clutch"] = new(
+            c => c.Replace(File, "\"fullShiftTravel\": \"24.5 mm\"", "\"fullShiftTravel\": \"26.5 mm\"")
+                .Append(TestCatalog.Flyweights, "fw-late,,55,,0 mm: 40 mm; 12 mm: 52 mm; 25 mm: 64 mm; 28 mm: 64 mm,,,,,,,,,,,\n")
+                .Replace(File, "\"flyweight\": \"fw-plain\"", "\"flyweight\": \"fw-late\""),
+            File, null, "/machines/0/baselines/1/parts/flyweight", "fw-late", WrongTrend, "On the clutch dr-1 it cannot be computed. The radius does not grow"),
         ["a path of an arm profile that stands still"] = Hauler("[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"66 mm\"]], \"tipCurve\"", "[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"40 mm\"]], \"tipCurve\"", "/armProfiles/0/radiusCurve", null, WrongTrend, "does not grow with travel"),
 
         // Members.

@@ -220,7 +220,12 @@ public sealed class ObstacleTests
         {
             DriveClutch = bench.DriveClutch with
             {
-                CupBore = null, PostDiameter = null, SpringSeat = null, PinDiameter = null, ArmLength = null, TipClearanceRadius = null,
+                CupBore = null,
+                PostDiameter = null,
+                SpringSeat = null,
+                PinDiameter = null,
+                ArmLength = null,
+                TipClearanceRadius = null,
             },
             DrivenClutch = bench.DrivenClutch with { HubDiameter = null, WindingHand = null, Legs = null, HelixMount = null },
         }).Profile();

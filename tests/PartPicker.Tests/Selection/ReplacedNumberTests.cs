@@ -2,7 +2,6 @@ using PartPicker.Parts;
 using PartPicker.Selection;
 using UnitsNet;
 using Xunit;
-using static PartPicker.Tests.Selection.Bench;
 
 namespace PartPicker.Tests.Selection;
 
@@ -13,7 +12,9 @@ public sealed class ReplacedNumberTests
 
     private static readonly DriveSpring Soft = Plain.DriveSpring with
     {
-        Id = "ds-old", SupersededBy = "ds", Rate = ForcePerLength.FromNewtonsPerMillimeter(16),
+        Id = "ds-old",
+        SupersededBy = "ds",
+        Rate = ForcePerLength.FromNewtonsPerMillimeter(16),
     };
 
     [Fact]
