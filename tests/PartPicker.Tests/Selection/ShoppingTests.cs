@@ -20,7 +20,8 @@ public sealed class ShoppingTests
     [Fact]
     public void An_excluded_kit_is_not_bought()
     {
-        IReadOnlyList<Purchase> lines = Arms(new(5000, 9), kit: new(6000, 9), r => r with { Exclude = new HashSet<string> { "kit" } });
+        Assert.Equal("kit", Assert.Single(Arms(new(5000, 9), kit: new(6000, 9), kitPacks: 3)).Id);
+        IReadOnlyList<Purchase> lines = Arms(new(5000, 9), kit: new(6000, 9), WithoutKit, kitPacks: 3);
         Assert.Equal([("fw-2", 3, 15_000L)], lines.Select(l => (l.Id, l.Packs, l.PriceMinor!.Value)));
     }
 
@@ -37,9 +38,14 @@ public sealed class ShoppingTests
     [Fact]
     public void A_replaced_or_excluded_kit_is_no_stock()
     {
-        Assert.Empty(Arms(new(5000, 1), new(6000, 1), r => r with { InStockOnly = true }, supersededBy: "fw-2"));
-        Assert.Empty(Arms(
-            new(5000, 1), new(6000, 1), r => r with { InStockOnly = true, Exclude = new HashSet<string> { "kit" } }));
+        Assert.DoesNotContain("fw-2", OutOfStock(null));
+        Assert.Contains("fw-2", OutOfStock("fw-2"));
+        Assert.Contains("fw-2", OutOfStock(null, WithoutKit));
+
+        static IEnumerable<string> OutOfStock(string? supersededBy, Func<PickRequest, PickRequest>? change = null) =>
+            AnswerOnArms(
+                new(5000, 1), new(6000, 1), r => (change ?? (same => same))(r with { InStockOnly = true }), supersededBy, kitPacks: 3)
+                .Refusals.Where(r => r.Rule == "in-stock").Select(r => r.Part);
     }
 
     [Theory]
@@ -79,7 +85,8 @@ public sealed class ShoppingTests
         {
             "launch" => free with
             {
-                LaunchRpm = (alternate.Prediction.EngagementRpm + picked.Prediction.EngagementRpm) / 2, LaunchMarginRpm = 0,
+                LaunchRpm = (alternate.Prediction.EngagementRpm + picked.Prediction.EngagementRpm) / 2,
+                LaunchMarginRpm = 0,
             },
             "slip" => free with { SlipMargin = (Slip(alternate) + Slip(picked)) / 2 },
             _ => free with { PriceCeilingMinor = 5000 },
@@ -95,9 +102,15 @@ public sealed class ShoppingTests
         static double Slip(Pick of) => of.Prediction.Curve.Min(p => p.Upshift!.SlipMargin)!.Value;
     }
 
-    // Three arms, sold one by one, or two of them in a kit.
+    private static PickRequest WithoutKit(PickRequest request) => request with { Exclude = new HashSet<string> { "kit" } };
+
     private static IReadOnlyList<Purchase> Arms(
-        Offer single, Offer kit, Func<PickRequest, PickRequest>? change = null, string? supersededBy = null)
+        Offer single, Offer kit, Func<PickRequest, PickRequest>? change = null, int kitPacks = 2) =>
+        AnswerOnArms(single, kit, change, null, kitPacks).Picks.FirstOrDefault(p => p.Parts.Flyweight == "fw-2")?.ToBuy ?? [];
+
+    // Three arms, sold one by one, or some of them in a kit.
+    private static PickAnswer AnswerOnArms(
+        Offer single, Offer kit, Func<PickRequest, PickRequest>? change, string? supersededBy, int kitPacks)
     {
         var bench = new Bench();
         bench = bench with
@@ -105,7 +118,7 @@ public sealed class ShoppingTests
             Shelf =
             [
                 bench.Flyweight with { Id = "fw-2", SoldAs = SoldAs.Each },
-                new Kit { Id = "kit", Contents = [new KitLine("fw-2", 2)], SupersededBy = supersededBy },
+                new Kit { Id = "kit", Contents = [new KitLine("fw-2", kitPacks)], SupersededBy = supersededBy },
             ],
         };
         PickRequest request = bench.Request() with
@@ -114,8 +127,6 @@ public sealed class ShoppingTests
             Keep = new HashSet<Slot>(DrivenSide) { Slot.DriveSpring },
             Outlet = new Outlet("corner", "EUR", new Dictionary<string, Offer> { ["fw-2"] = single, ["kit"] = kit }),
         };
-        request = change is null ? request : change(request);
-        return PartSelection.Pick(bench.Snapshot(), request).Answer!.Picks
-            .FirstOrDefault(p => p.Parts.Flyweight == "fw-2")?.ToBuy ?? [];
+        return PartSelection.Pick(bench.Snapshot(), change is null ? request : change(request)).Answer!;
     }
 }
