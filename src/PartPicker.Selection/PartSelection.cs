@@ -52,7 +52,7 @@ public static class PartSelection
         IReadOnlyList<RankedSet> ranked = search.Run(pools, cancellation);
 
         // Step 4. Said so that a person can follow.
-        var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools);
+        var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools, cancellation);
         Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
         IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;

@@ -4,10 +4,11 @@ namespace PartPicker.Selection;
 
 /// <summary>Turns ranked sets into answers: prediction, price, changes, explanation, margins and cautions.</summary>
 internal sealed class AnswerBuilder(
-    PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools)
+    PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools,
+    CancellationToken cancellation)
 {
     private readonly PickExplainer explainer = new(request.Tolerances, score);
-    private readonly AlternateFinder alternates = new(request, predictor, score, pools);
+    private readonly AlternateFinder alternates = new(request, predictor, score, planner, pools, cancellation);
 
     /// <summary>What is fitted now, against the same target. It has no miss where it does not shift.</summary>
     public FittedNow FittedNow()
@@ -26,6 +27,7 @@ internal sealed class AnswerBuilder(
 
     public Pick Build(RankedSet ranked, int rank)
     {
+        cancellation.ThrowIfCancellationRequested();
         Prediction prediction = predictor.Predict(ranked.Set);
         double miss = RoundedMiss(ranked.Miss);
         IReadOnlyList<Slot> changes = ranked.Set.ChangesFrom(fitted);

@@ -26,6 +26,7 @@ internal sealed class SetSearch(
     public Highlights Highlights { get; } = new();
 
     private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
+    private readonly RequestRules rules = new(predictor, request, score, planner);
     private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
@@ -56,7 +57,6 @@ internal sealed class SetSearch(
 
     private DrivePair[] DrivePairs(CandidatePools pools, CancellationToken cancellation)
     {
-        double least = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
         var pairs = new List<DrivePair>();
         for (int s = 0; s < pools.DriveSprings.Count; s++)
         {
@@ -64,13 +64,13 @@ internal sealed class SetSearch(
             {
                 cancellation.ThrowIfCancellationRequested();
                 DriveSide side = predictor.Drive(pools.DriveSprings[s], pools.Flyweights[f]);
-                double rpm = side.Engagement.Rpm;
-                if (rpm < least)
+                if (!rules.Launches(side))
                 {
                     Refuse(PoolRules.LaunchRpm, pools.Driven.Count);
                     continue;
                 }
 
+                double rpm = side.Engagement.Rpm;
                 double error = score.EngagementError(rpm);
                 if (NearestEngagementRpm is not { } nearest || Math.Abs(error) < Math.Abs(score.EngagementError(nearest)))
                     NearestEngagementRpm = rpm;
@@ -85,8 +85,12 @@ internal sealed class SetSearch(
     {
         Predictions++;
         Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
-        if (!TryErrors(pair.Side, driven, errors))
+        if (rules.TryErrors(pair.Side, driven, errors) is { } broken)
+        {
+            Refuse(broken);
             return;
+        }
+
         double miss = score.Miss(pair.Error, errors);
         bool within = Score.WithinTolerance(pair.Error, errors);
 
@@ -98,15 +102,9 @@ internal sealed class SetSearch(
         }
 
         var set = new SetUp(pools.DriveSprings[pair.Spring], pools.Flyweights[pair.Flyweight], pools.Driven[d]);
-        if (!planner.TryPrice(set, out long? price))
+        if (rules.TryPrice(set, out long? price) is { } unaffordable)
         {
-            Refuse(PoolRules.InStock);
-            return;
-        }
-
-        if (request.PriceCeilingMinor is { } ceiling && !(price <= ceiling))
-        {
-            Refuse(PoolRules.PriceCeiling);
+            Refuse(unaffordable);
             return;
         }
 
@@ -115,28 +113,6 @@ internal sealed class SetSearch(
         var ranked = new RankedSet(key, set, miss);
         best.Offer(ranked);
         Highlights.Offer(ranked);
-    }
-
-    private bool TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)
-    {
-        for (int j = 0; j < errors.Length; j++)
-        {
-            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
-            {
-                Refuse(PoolRules.DoesNotShift);
-                return false;
-            }
-
-            if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
-            {
-                Refuse(PoolRules.SlipMargin);
-                return false;
-            }
-
-            errors[j] = score.ShiftError(j, rpm);
-        }
-
-        return true;
     }
 
     private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;

@@ -164,6 +164,34 @@ public sealed class PickTests
         Assert.Throws<OperationCanceledException>(() =>
             PartSelection.Pick(new Bench().Snapshot(), new Bench().Request(), new CancellationToken(canceled: true)));
 
+    [Fact]
+    public void Writing_out_the_picks_that_is_called_off_stops()
+    {
+        using var source = new CancellationTokenSource();
+        PickRequest request = new Bench().Request() with
+        {
+            // Nothing reads the minutes of work before the first pick is written out.
+            Outlet = new Outlet("corner", "EUR", new Dictionary<string, Offer>())
+            {
+                LabourMinutes = new Dictionary<Slot, int>(new CallsOff(source)) { [Slot.Hole] = 10 },
+            },
+        };
+        Assert.False(source.IsCancellationRequested);
+        Assert.Throws<OperationCanceledException>(() => PartSelection.Pick(new Bench().Snapshot(), request, source.Token));
+    }
+
+    /// <summary>Calls a search off as soon as a slot is looked up.</summary>
+    private sealed class CallsOff(CancellationTokenSource source) : IEqualityComparer<Slot>
+    {
+        public bool Equals(Slot x, Slot y)
+        {
+            source.Cancel();
+            return x == y;
+        }
+
+        public int GetHashCode(Slot slot) => 0;
+    }
+
     private static Bench Shelved()
     {
         var bench = new Bench();
