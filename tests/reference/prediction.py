@@ -60,8 +60,8 @@ def predict(machine: Machine, request: Item) -> Item:
     answer: Item = {}
     anchor = (1.0, 1.0)
     if baseline:
-        anchor, answer["anchoring"] = _anchored(machine, baseline, law)
-    air = torque_factor(*_air(request), law)
+        anchor, answer["anchoring"] = anchored(machine, baseline, law, machine.fitted)
+    air = torque_factor(*air_of(request), law)
     rpm, travel = machine.train.engagement(parts)
     rpm /= math.sqrt(anchor[0])
     peak_rpm, peak = machine.train.engine.peak_power
@@ -77,7 +77,7 @@ def predict(machine: Machine, request: Item) -> Item:
     }
 
 
-def _anchored(machine: Machine, baseline: Item, law: str) -> tuple[tuple[float, float], Item]:
+def anchored(machine: Machine, baseline: Item, law: str, fitted: PartSet) -> tuple[tuple[float, float], Item]:
     """The factors of a measured run, and how far the measured set then is from each reading."""
     train = machine.train
     if "shiftRpm" in baseline:
@@ -85,8 +85,8 @@ def _anchored(machine: Machine, baseline: Item, law: str) -> tuple[tuple[float, 
     else:
         readings = [(train.belt.at_ratio(reading["ratio"], train.full_shift), reading["rpm"])
                     for reading in baseline["shiftCurve"]]
-    parts = machine.parts(PartSet.read(baseline.get("parts", {}), machine.fitted))
-    air = torque_factor(*_air(baseline), law)
+    parts = machine.parts(PartSet.read(baseline.get("parts", {}), fitted))
+    air = torque_factor(*air_of(baseline), law)
     anchor = anchor_factors(train, parts, air, baseline.get("engagementRpm"), readings, machine.spread)
     engagement = train.engagement(parts)[0] / math.sqrt(anchor[0])
     residuals = []
@@ -130,6 +130,6 @@ def _direction(balance: Balance, engagement: float, peak: float, direction: int)
     }
 
 
-def _air(conditions: Item) -> tuple[float, float | None]:
+def air_of(conditions: Item) -> tuple[float, float | None]:
     temperature = conditions.get("temperature")
     return si(conditions.get("altitude", "0 m")), None if temperature is None else si(temperature)

@@ -31,8 +31,15 @@ class Service:
 
     def predict(self, request: Item) -> Item:
         """The prediction, with every digit."""
+        return self._ask("predictions", request)
+
+    def pick(self, request: Item) -> Item:
+        """The ranked sets, with every digit."""
+        return self._ask("picks", request)
+
+    def _ask(self, path: str, request: Item) -> Item:
         asked = urllib.request.Request(
-            f"{self.address}/v1/predictions?precision=full&units=metric", json.dumps(request).encode(),
+            f"{self.address}/v1/{path}?precision=full&units=metric", json.dumps(request).encode(),
             {"Content-Type": "application/json"})
         try:
             with urllib.request.urlopen(asked, timeout=ANSWER_SECONDS) as answer:
