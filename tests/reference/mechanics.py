@@ -1,4 +1,4 @@
-"""The balance of both clutches by quadrature, differences and root finding; the closed forms stay with the service."""
+"""The balance of both clutches by quadrature, differences and root finding, without the closed forms."""
 
 import math
 from dataclasses import dataclass
@@ -86,7 +86,9 @@ class Position:
 class Belt:
     """A belt of constant length around two sheaves, of which travel sets the first radius."""
 
-    def __init__(self, length: float, between: float, first_radius: float, contact: float, half_angle: float) -> None:
+    def __init__(
+        self, length: float, between: float, first_radius: float, contact: float, half_angle: float,
+    ) -> None:
         self.length, self.between = length, between
         self.first_radius, self.contact = first_radius, contact
         self.spread = 2 * math.tan(half_angle)
@@ -149,7 +151,7 @@ class Grip:
         tension, area = self.capstan(arc)
         clamp = self.position.driven_wrap - arc + area
         idle = self.position.drive_wrap - arc
-        drive = tension * (self.position.drive_wrap if self.locked else np.maximum(idle, 0)) + (0 if self.locked else area)
+        drive = tension * self.position.drive_wrap if self.locked else tension * np.maximum(idle, 0) + area
         return (tension - 1) / clamp, drive / clamp
 
     def load(self, clamp: float, pull: float) -> BeltLoad:
@@ -177,7 +179,8 @@ class Flyweights:
 
     def __init__(self, arms: int, masses: list[tuple[float, Points]]) -> None:
         self._arms = arms
-        self._masses = [(mass, PchipInterpolator(*np.transpose(curve), extrapolate=False)) for mass, curve in masses]
+        self._masses = [(mass, PchipInterpolator(*np.transpose(curve), extrapolate=False))
+                        for mass, curve in masses]
         self.knots = sorted({x for _, curve in masses for x, _ in curve})
         self._slopes = [self._slope(a, b) for a, b in zip(self.knots, self.knots[1:])]
 
@@ -245,8 +248,10 @@ class Drivetrain:
     def cam_turn(self, helix: Points, opening: float) -> float:
         """∫ dy / (r tan α) from low gear, piece by piece between the points of the helix."""
         ends = [0.0, *(y for y, _ in helix if 0 < y < opening), opening]
-        return sum(quad(lambda y: 1 / (self.cam_radius * math.tan(helix_angle(helix, y))), a, b, epsabs=0, epsrel=1e-13)[0]
-                   for a, b in zip(ends, ends[1:]) if b > a)
+
+        def slope(y: float) -> float:
+            return 1 / (self.cam_radius * math.tan(helix_angle(helix, y)))
+        return sum(quad(slope, a, b, epsabs=0, epsrel=1e-13)[0] for a, b in zip(ends, ends[1:]) if b > a)
 
 
 def helix_angle(helix: Points, opening: float) -> float:
@@ -304,7 +309,8 @@ class Balance:
 
 
 def anchor_factors(
-    train: Drivetrain, parts: Parts, air: float, engagement: float | None, readings: list[tuple[Position, float]], spread: float,
+    train: Drivetrain, parts: Parts, air: float, engagement: float | None,
+    readings: list[tuple[Position, float]], spread: float,
 ) -> tuple[float, float]:
     """Factors on flyweight and belt thrust that bring a measured run out, the second by least squares."""
     flyweight = 1.0

@@ -101,7 +101,9 @@ def torsion(item: Item) -> Curve:
     return lambda twist: rate * twist
 
 
-def flyweight_masses(catalog: Catalog, body: Item, masses: dict[str, float], step: str | None) -> list[tuple[float, Points]]:
+def flyweight_masses(
+    catalog: Catalog, body: Item, masses: dict[str, float], step: str | None,
+) -> list[tuple[float, Points]]:
     """The masses of one arm, each with the points of its radius over travel."""
     profile = catalog[body["armProfile"]] if "armProfile" in body else {}
     own = named_curves(body["adjusterCurves"])[step] if step else points((profile | body)["radiusCurve"])

@@ -37,7 +37,7 @@ class Machine:
     def parts(self, chosen: PartSet) -> Parts:
         """The parts of a set, each replaced number by the part that replaced it."""
         current = self.catalog.current
-        shims = number(current(chosen.shim), "thickness") * chosen.shim_count if chosen.shim and chosen.shim_count else 0.0
+        shims = number(current(chosen.shim), "thickness") * chosen.shim_count if chosen.shim else 0.0
         driven_spring = current(chosen.driven_spring)
         only_compressed = self.driven.get("family") == "compressionOnly"
         masses = flyweight_masses(self.catalog, current(chosen.flyweight), chosen.station_masses, chosen.step)

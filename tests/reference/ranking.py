@@ -28,7 +28,7 @@ class Ranked:
 
 
 def narrowed(catalog: Catalog, request: Item) -> Item | None:
-    """The question with few sets, without shims, whose fit is known to the service alone; None where it is not ranked here."""
+    """The question with few sets and without shims; None where it is not ranked here."""
     if NOT_RANKED & request.keys() or "speedCurve" in request["targets"] or "shims" in request.get("fitted", {}):
         return None
     keep = request.get("keep", [])
@@ -58,9 +58,13 @@ class Question:
         """Every set that keeps what is kept and that no refusal names."""
         fitted = self.fitted
         bodies = self._pool("flyweight", "flyweights")
-        flyweights = [(fitted.flyweight, fitted.station_masses, fitted.step)] if "flyweight" in self.request["keep"] else [
-            (body, masses, step) for body in bodies for masses, step in flyweight_choices(self.catalog, self.catalog[body])]
-        holes = [fitted.hole] if "hole" in self.request["keep"] else sorted(twist_choices(self.machine.driven))
+        flyweights = [(body, masses, step) for body in bodies
+                      for masses, step in flyweight_choices(self.catalog, self.catalog[body])]
+        holes = sorted(twist_choices(self.machine.driven))
+        if "flyweight" in self.request["keep"]:
+            flyweights = [(body, fitted.station_masses, fitted.step) for body in bodies]
+        if "hole" in self.request["keep"]:
+            holes = [fitted.hole]
         for spring, (body, masses, step), driven, hole, helix in itertools.product(
                 self._pool("driveSpring", "drive-springs"), flyweights,
                 self._pool("drivenSpring", "driven-springs"), holes, self._pool("helix", "helices")):
@@ -138,7 +142,8 @@ class Question:
             part, has = getattr(chosen, attribute), self.catalog.current(getattr(self.fitted, attribute))["id"]
             if part != has:
                 needed[part] = self._packs(self.catalog[part], attribute == "flyweight")
-        kits = [(kit["id"], _contents(kit)) for kit in self.catalog.proposed("kits") if offers.get(kit["id"]) is not None]
+        kits = [(kit["id"], _contents(kit)) for kit in self.catalog.proposed("kits")
+                if offers.get(kit["id"]) is not None]
         kits = [(kit, contents) for kit, contents in kits if contents.keys() & needed.keys()]
         prices = []
         for bought in itertools.chain.from_iterable(itertools.combinations(kits, k) for k in range(len(kits) + 1)):

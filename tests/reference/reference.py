@@ -15,7 +15,7 @@ from service import ROOT, Refused, Service, running
 
 ALLOWED = 1e-9  # The service narrows an rpm to 1e-6 or better; the model asks for an agreement of 1e-6.
 ALLOWED_FLAT = 1e-6
-ALLOWED_MISS = 1e-8
+ALLOWED_MISS = 0.000501  # A miss is written with three decimals.
 TRIES_FOR_EACH = 60
 
 
@@ -70,10 +70,10 @@ def compare_ranking(label: str, question: Question, answer: Item, report: Report
     combinations = sum(1 for _ in question.sets())
     ranked, picks = question.ranked(), answer["picks"]
     ours = [_outline(r.chosen, r.changes, r.price) for r in ranked]
-    theirs = [_outline(PartSet.read(_flat(pick["parts"])), len(pick["changes"]), _amount(pick)) for pick in picks]
+    theirs = [_outline(PartSet.read(_flat(p["parts"])), len(p["changes"]), _amount(p)) for p in picks]
     agrees = combinations == answer["work"]["combinations"] and ours[:len(theirs)] == theirs \
         and len(theirs) == min(len(ours), question.request["count"]) \
-        and all(abs(r.miss - pick["miss"]) <= ALLOWED_MISS for r, pick in zip(ranked, picks))
+        and max((abs(r.miss - pick["miss"]) for r, pick in zip(ranked, picks)), default=0) <= ALLOWED_MISS
     report.passed, report.failed = report.passed + agrees, report.failed + (not agrees)
     print(f"{label}: {combinations} sets, {len(theirs)} listed, {'same order' if agrees else 'DIFFERENT'}")
     if not agrees:
@@ -93,7 +93,8 @@ def _flat(parts: Item) -> Item:
     body = parts["flyweight"]
     return {
         "driveSpring": parts["driveSpring"]["id"], "drivenSpring": parts["drivenSpring"]["id"],
-        "helix": parts["helix"]["id"], "hole": parts["hole"], "flyweight": body["id"], "adjusterStep": body["adjusterStep"],
+        "helix": parts["helix"]["id"], "hole": parts["hole"],
+        "flyweight": body["id"], "adjusterStep": body["adjusterStep"],
         "stationMasses": {s: f"{m['value']} {m['unit']}" for s, m in (body["stationMasses"] or {}).items()},
     }
 
@@ -106,7 +107,7 @@ def main() -> int:
     arguments = argparse.ArgumentParser(description=__doc__)
     arguments.add_argument("--sets", type=int, default=8, help="random sets for each machine")
     arguments.add_argument("--seed", type=int, default=1)
-    arguments.add_argument("--ranked", type=int, default=100, help="rank the narrowed sample questions of at most so many sets")
+    arguments.add_argument("--ranked", type=int, default=100, help="rank narrowed questions of so many sets at most")
     arguments.add_argument("--catalog", type=Path, default=ROOT / "catalog-samples")
     chosen = arguments.parse_args()
     start = time.monotonic()

@@ -14,7 +14,8 @@ SWAP_SHARE = 0.6
 
 def sample_requests(folder: Path, kind: str) -> dict[str, Item]:
     """The ready-made requests of the catalog folder, for a prediction or a pick."""
-    return {file.stem: json.loads(file.read_text("utf-8")) for file in sorted((folder / "requests").glob(f"*-{kind}.json"))}
+    files = sorted((folder / "requests").glob(f"*-{kind}.json"))
+    return {file.stem: json.loads(file.read_text("utf-8")) for file in files}
 
 
 def random_requests(catalog: Catalog, machine: Machine, seed: int) -> Iterator[Item]:
