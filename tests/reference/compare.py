@@ -51,4 +51,4 @@ def _walk(ours: Any, theirs: Any, place: str, scales: dict[str, float]) -> Itera
         is_rpm = name == "rpm" or name.endswith("Rpm")
         is_residual = is_rpm and "/residuals/" in place
         scale = RESIDUAL_RPM if is_residual else scales.get(name, max(abs(ours), abs(theirs)))
-        yield Deviation(place, apart / scale if apart else 0.0, apart if is_rpm else 0.0)
+        yield Deviation(place, apart / scale if apart != 0 else 0.0, apart if is_rpm else 0.0)

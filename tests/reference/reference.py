@@ -28,7 +28,7 @@ class Report:
 
     def add(self, label: str, machine: Machine, request: Item, answer: Item) -> None:
         found = list(deviations(predict(machine, request), answer))
-        beyond = [d for d in found if d.relative > _allowed(d)]
+        beyond = [d for d in found if not d.relative <= _allowed(d)]  # A NaN does not agree either.
         self.numbers += len(found)
         self.worst = max(self.worst, *(d for d in found if _allowed(d) == ALLOWED), key=lambda d: d.relative)
         self.worst_rpm = max(self.worst_rpm, *found, key=lambda d: d.rpm)
