@@ -45,8 +45,18 @@ internal static class SpringModels
     /// <summary>Stated solid length, or the one of the coils.</summary>
     public static Length? SolidLength(DriveSpring spring) => spring.SolidLength
         ?? (spring.WireDiameter is { } wire && spring.TotalCoils is { } coils && spring.Ends is { } ends
-            ? HelicalSpring.SolidLength(wire, coils, ends is SpringEnds.OpenGround or SpringEnds.ClosedGround)
+            ? HelicalSpring.SolidLength(wire, coils, Ends(ends).Ground)
             : null);
+
+    /// <summary>The ends as the formulas see them.</summary>
+    public static CoilEnds Ends(SpringEnds ends) => ends switch
+    {
+        SpringEnds.Open => CoilEnds.Open,
+        SpringEnds.OpenGround => CoilEnds.OpenGround,
+        SpringEnds.Closed => CoilEnds.Closed,
+        SpringEnds.ClosedGround => CoilEnds.ClosedGround,
+        _ => throw new ArgumentOutOfRangeException(nameof(ends), ends, "No such ends."),
+    };
 
     /// <summary>Clearance between coils that shall remain; null when the coils are not known.</summary>
     public static Length? CoilClearance(DriveSpring spring) =>
