@@ -14,6 +14,16 @@ public sealed record ValidRange(
     // The same value in inches and in millimetres differs in its last digit.
     private const double Play = 1e-9;
 
+    /// <summary>The span in words.</summary>
+    public string Span => (double.IsInfinity(Least), double.IsInfinity(Greatest)) switch
+    {
+        (true, _) => $"up to {Greatest:0.###}{Suffix}",
+        (_, true) => $"{Least:0.###}{Suffix} and more",
+        _ => $"{Least:0.###} to {Greatest:0.###}{Suffix}",
+    };
+
+    private string Suffix => Unit is "" or "°" ? Unit : $" {Unit}";
+
     /// <summary>True where the value, in the unit of the range, lies within; never for NaN.</summary>
     public bool Holds(double value) =>
         value >= Least - Play * Math.Abs(Least) && value <= Greatest + Play * Math.Abs(Greatest);

@@ -33,8 +33,15 @@ internal static class SpringModels
     }
 
     /// <summary>Stated rate, or the rate of the geometry.</summary>
-    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate
-        ?? (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
+    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate ?? DrawnRate(spring);
+
+    /// <summary>Rate as its supplier rates it: of two loads, or as stated; null where neither is given.</summary>
+    public static ForcePerLength? RatedRate(DriveSpring spring) => spring.KnownByTwoLoads
+        ? (spring.FirstLoad!.Value - spring.SecondLoad!.Value) / (spring.SecondLength!.Value - spring.FirstLength!.Value)
+        : spring.Rate;
+
+    /// <summary>Rate of the geometry; null where it is not whole.</summary>
+    public static ForcePerLength? DrawnRate(DriveSpring spring) => (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
             ? HelicalSpring.Rate(
                 material.ShearModulus(spring.WireDiameter!.Value),
                 spring.WireDiameter.Value,
