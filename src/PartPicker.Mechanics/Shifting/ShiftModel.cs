@@ -70,9 +70,11 @@ public sealed class ShiftModel
     /// <param name="twist">Torque (N·m) over twist (rad), known from ψ₀ to ψ₀ + Θ(y(x_f)).</param>
     /// <param name="preloadTwist">ψ₀, twist in low gear (rad).</param>
     /// <param name="helix">The cam, locking itself neither way: 0 &lt; α − φ and α + φ &lt; π/2.</param>
+    /// <param name="stiffeningCoils">Nₐ, where the twist shall stiffen the axial force by (1 + θ/Nₐ)²; null: it does not.</param>
     /// <exception cref="ArgumentException">The helix locks itself at a position.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A length or a twist leaves its curve.</exception>
-    public DrivenSide Driven(LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix)
+    public DrivenSide Driven(
+        LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix, double? stiffeningCoils = null)
     {
         double friction = machine.CamFrictionAngle;
         double[] angles = [.. Positions.Select(p => helix.Angle(p.OpeningTravel))];
@@ -91,7 +93,10 @@ public sealed class ShiftModel
             .. Positions.Select((p, j) =>
             {
                 double lever = machine.CamRadius * Math.Tan(angles[j] + signedFriction);
-                double springForce = axial.At(machine.DrivenSpringLength - p.OpeningTravel);
+                double stiffening = stiffeningCoils is { } coils
+                    ? HelicalSpring.TwistStiffening((preloadTwist + turns[j]) / (2 * Math.PI), coils)
+                    : 1;
+                double springForce = stiffening * axial.At(machine.DrivenSpringLength - p.OpeningTravel);
                 return new ClampLine(
                     springForce + twist.At(preloadTwist + turns[j]) / lever,
                     machine.CamTorqueShare * machine.BeltEfficiency * p.Ratio / lever);

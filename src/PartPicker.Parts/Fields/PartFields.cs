@@ -29,6 +29,8 @@ internal static class PartFields
         .Quantity("secondLoad", Force.Info, 0, 20_000, s => s.SecondLoad?.Newtons, (s, v) => s with { SecondLoad = Force.FromNewtons(v) }, "Load at the second length.")
         .Curve("loadTable", SpringLength, Load, 2, s => s.LoadTable, (s, v) => s with { LoadTable = v }, "Measured load over length.")
         .Choice<WindingHand>("windingHand", s => s.WindingHand, (s, v) => s with { WindingHand = v }, "Which way the coil climbs.")
+        .Choice<YesNo>("setRemoved", s => s.SetRemoved, (s, v) => s with { SetRemoved = v }, "Whether its maker pressed it solid until it set no more; it may then be stressed higher.")
+        .Count("toleranceGrade", 1, 3, s => s.ToleranceGrade, (s, v) => s with { ToleranceGrade = v }, "Grade of its tolerances by EN 15800; 1 is the finest.")
         .Fields;
 
     public static readonly IReadOnlyList<Field> Flyweight = FieldRegistry.Sold<Flyweight>(ItemKind.Flyweight)
@@ -84,6 +86,7 @@ internal static class PartFields
         .Number("twistLimitDeg", 0, 1_080, s => s.TwistLimitDeg, (s, v) => s with { TwistLimitDeg = v }, "Greatest twist that the supplier allows, in degrees.")
         .Quantity("solidLength", Length.Info, 2 * Mm, 300 * Mm, s => s.SolidLength?.Meters, (s, v) => s with { SolidLength = Length.FromMeters(v) }, "Length of body and legs with all coils touching, at rest.")
         .Curve("torqueTable", new(null, 0, 1_080 * Degree, Degree), new(Torque.Info, 0, 500), 2, s => s.TorqueTable, (s, v) => s with { TorqueTable = v }, "Measured torque over twist in degrees.")
+        .Count("toleranceGrade", 1, 3, s => s.ToleranceGrade, (s, v) => s with { ToleranceGrade = v }, "Grade of its tolerances by DIN 2194; 1 is the finest.")
         .Fields;
 
     public static readonly IReadOnlyList<Field> Helix = FieldRegistry.Sold<Helix>(ItemKind.Helix)

@@ -62,6 +62,9 @@ public sealed record DriveClutch : MachinePiece
     /// <summary>What the drive spring's ends must be to sit.</summary>
     public SpringSeat? SpringSeat { get; init; }
 
+    /// <summary>How both ends of the drive spring are held.</summary>
+    public SpringFixing SpringFixing { get; init; }
+
     /// <summary>Most shims under the drive spring; none where nothing is said.</summary>
     public int? ShimLimit { get; init; }
 
@@ -94,6 +97,22 @@ public enum StartDevice
 
     /// <summary>A tight belt that turns on a one-way hub.</summary>
     OneWayHub,
+}
+
+/// <summary>How both ends of a compression spring are held.</summary>
+public enum SpringFixing
+{
+    /// <summary>Flat, parallel seats that are guided along the shaft.</summary>
+    BothFixed,
+
+    /// <summary>One seat may tilt.</summary>
+    FixedAndHinged,
+
+    /// <summary>Both seats may tilt.</summary>
+    BothHinged,
+
+    /// <summary>One seat may tilt and wander.</summary>
+    FixedAndFree,
 }
 
 /// <summary>The seat of a drive spring.</summary>
@@ -132,6 +151,9 @@ public sealed record DrivenClutch : MachinePiece
 
     /// <summary>φ: friction angle of the cam.</summary>
     public double CamFrictionDeg { get; init; }
+
+    /// <summary>Whether the twist of the driven spring stiffens its push, by (1 + θ/Nₐ)².</summary>
+    public YesNo TwistStiffening { get; init; }
 
     /// <summary>Hub that the driven spring sits over.</summary>
     public Length? HubDiameter { get; init; }

@@ -93,7 +93,8 @@ internal static class DrivenSideRules
         new("driven-spring-twist-range", "A measured torque table must reach from the hole's twist to full shift.", true, TwistRange),
         new("driven-spring-wound", "The hole must wind the spring up: a torque below zero is none.", true, Wound),
         new("driven-spring-wound-diameter", "Wound up at full shift, the spring must still clear the hub.", false, WoundDiameter),
-        new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows.", false, TwistLimit, NamedWhenUnknown: true),
+        new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows or, where nothing is stated, what its wire bears in bending.", false, TwistLimit, NamedWhenUnknown: true),
+        new("driven-spring-combined-stress", "Twist and push together must not stress the wire at full shift beyond what it bears.", false, CombinedStress, NamedWhenUnknown: true),
         new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
 
@@ -134,13 +135,16 @@ internal static class DrivenSideRules
     {
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
             return FitCheck.Holds;
-        if (choice.Spring.TwistLimitDeg is not { } limitDeg)
-            return FitCheck.NotChecked("twist limit");
         double full = FullTwist(choice, machine);
+        if (choice.Spring.TwistLimitDeg is not { } limitDeg)
+            return SpringStressRules.DrivenBending(choice, machine, full);
         double limit = limitDeg * (Math.PI / 180);
         return FitCheck.AtMost(full, limit, UnitsNet.Angle.Info, AngleRad,
             $"full shift twists it to {Words.Degrees(full)}; its supplier allows {Words.Degrees(limit)}");
     }
+
+    private static FitCheck CombinedStress(DrivenChoice choice, MachineModel machine) =>
+        SpringStressRules.DrivenCombined(choice, machine, FullTwist(choice, machine));
 
     private static FitCheck SolidLength(DrivenChoice choice, MachineModel machine)
     {
@@ -149,8 +153,9 @@ internal static class DrivenSideRules
 
         // Each turn of twist adds a coil to the body: d (N_b + 1 + θ).
         double turns = FullTwist(choice, machine) / (2 * Math.PI);
-        double atRest = choice.Spring.SolidLength?.Meters ?? wire.Meters * (body + 1);
-        double solid = atRest + wire.Meters * turns;
+        double solid = choice.Spring.SolidLength is { } atRest
+            ? atRest.Meters + wire.Meters * turns
+            : TorsionSpring.WoundSolidLength(wire, body, turns).Meters;
         double left = machine.ShortestDrivenSpring;
         return FitCheck.AtMost(solid, left, QuantityLength.Info, LengthM,
             $"wound up it is solid at {Words.Length(solid)}; full shift leaves {Words.Length(left)}");

@@ -1,4 +1,5 @@
 using PartPicker.Mechanics;
+using PartPicker.Parts;
 using UnitsNet;
 
 namespace PartPicker.Selection;
@@ -40,7 +41,8 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
                 SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
                 choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
             choice.PreloadTwist,
-            cam);
+            cam,
+            machine.Profile.DrivenClutch.TwistStiffening == YesNo.Yes ? choice.Spring.ActiveCoils : null);
     }
 
     public Prediction Predict(SetUp set) => Predict(Drive(set.Spring, set.Flyweight), Driven(set.Driven));

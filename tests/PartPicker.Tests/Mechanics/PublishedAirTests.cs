@@ -18,6 +18,13 @@ public sealed class PublishedAirTests
     [InlineData(2000, 275.150, 79_495.2, 1.00649)]
     [InlineData(3000, 268.650, 70_108.5, 0.90912)]
     [InlineData(4000, 262.150, 61_640.2, 0.81913)]
+    [Trait("Outside", "ATM-1/1")]
+    [Trait("Outside", "ATM-1/2")]
+    [Trait("Outside", "ATM-1/3")]
+    [Trait("Outside", "ATM-1/4")]
+    [Trait("Outside", "ATM-1/5")]
+    [Trait("Outside", "ATM-1/6")]
+    [Trait("Outside", "ATM-1/7")]
     public void Air_by_geopotential_altitude_is_that_of_the_standard(
         double metres, double kelvins, double pascals, double density)
     {
@@ -35,6 +42,10 @@ public sealed class PublishedAirTests
     [InlineData(2000, 7.9501e4)]
     [InlineData(3000, 7.0121e4)]
     [InlineData(4000, 6.1660e4)]
+    [Trait("Outside", "AND/1")]
+    [Trait("Outside", "AND/2")]
+    [Trait("Outside", "AND/3")]
+    [Trait("Outside", "AND/4")]
     public void Pressure_by_geometric_altitude_is_that_of_Anderson(double metres, double pascals) =>
         Assert.Equal(
             pascals,

@@ -10,6 +10,7 @@ public sealed class PublishedCamTests
     // CAM-1, [KG] ex. 10.10: screw of 50 mm, pitch 12.5 mm, friction 0.13, 25 kN; printed 132 629 N·mm
     // because the helix angle is rounded, 4.2 and 37.6 %.
     [Fact]
+    [Trait("Outside", "CAM-1")]
     public void Raising_lowering_and_efficiency_are_those_of_Khurmi_10_10()
     {
         double lead = 12.5 / (Math.PI * 50);
@@ -23,6 +24,7 @@ public sealed class PublishedCamTests
 
     // [SAD] ex. 9.1: mean diameter 23.5 mm, lead 10 mm, friction 0.2, 10 kN; recomputed 40 513 N·mm.
     [Fact]
+    [Trait("Outside", "SAD 9.1")]
     public void Raising_is_that_of_Sadhu_Singh_9_1() =>
         Relative.Equal(40_513, TorqueOf(10_000, 11.75, 10 / (Math.PI * 23.5), Math.Atan(0.2)), 1e-5);
 

@@ -91,7 +91,7 @@ public sealed class ObstacleTests
     public void Refusals_name_slot_part_rule_value_and_limit()
     {
         var bench = new Bench();
-        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Length.FromInches(2.5) }] };
+        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Length.FromInches(2.5), TotalCoils = null, Ends = null }] };
         Refusal refusal = Assert.Single(bench.Answer().Refusals);
         Assert.Equal((Slot.DriveSpring, "wide", "drive-spring-outside-diameter"), (refusal.Slot, refusal.Part, refusal.Rule));
         Assert.Equal((0.0635, 0.062), (refusal.Measured.Value, refusal.Limit.Value));
@@ -171,8 +171,8 @@ public sealed class ObstacleTests
         Assert.Equal((40, 480L), (answer.Refusals.Count, answer.RefusalsLeftOut));
         Assert.Equal(520, answer.RefusedByRule["drive-spring-outside-diameter"]);
 
-        // Of each the solid length is open, and it is named.
-        Assert.Equal((500, 20L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
+        // Of each solid length and stress are open, and both are named.
+        Assert.Equal((500, 540L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
         Assert.Equal(["engagement"], answer.InTheWay.Select(o => o.Rule));
     }
 
