@@ -66,10 +66,18 @@ internal sealed class MachineModel
         Drivetrain.Belt.EvenlyByRatio(Drivetrain.ContactTravel, Drivetrain.FullShiftTravel, count);
 
     /// <summary>Torque in this air over torque at sea level.</summary>
-    public static double TorqueFactor(AirState air, AirLaw law) => Atmosphere.TorqueFactor(
-        law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349,
-        Length.FromMeters(air.AltitudeM),
-        air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
+    public double TorqueFactor(AirState air, AirLaw law)
+    {
+        AirCorrection correction = law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
+        Length altitude = Length.FromMeters(air.AltitudeM);
+        Temperature? temperature = air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null;
+        return Profile.Engine.BoostedTo is { } boostedTo
+            ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo)
+            : Atmosphere.TorqueFactor(correction, altitude, temperature);
+    }
+
+    /// <summary>This machine with another friction of the belt.</summary>
+    public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction });
 
     /// <summary>What no machine can be, though each number by itself is in range; null where there is nothing.</summary>
     private string? Contradiction()
@@ -81,6 +89,17 @@ internal sealed class MachineModel
             {
                 return $"the belt runs at radii of {Words.Length(end.DriveRadius)} and {Words.Length(end.DrivenRadius)}: "
                     + $"together more than the {Words.Length(between)} between the shafts.";
+            }
+        }
+
+        if (Drivetrain.BeltFrictionByRadius is { } known)
+        {
+            double least = Math.Min(Contact.DriveRadius, FullShift.DrivenRadius);
+            double greatest = Math.Max(Contact.DrivenRadius, FullShift.DriveRadius);
+            if (!known.Covers(least, greatest))
+            {
+                return $"the belt's friction by radius is known from {Words.Length(known.From)} to {Words.Length(known.To)}; "
+                    + $"the belt runs at radii from {Words.Length(least)} to {Words.Length(greatest)}.";
             }
         }
 
@@ -109,9 +128,12 @@ internal sealed class MachineModel
                 drive.ContactPitchRadius.Meters,
                 drive.ContactTravel.Meters,
                 halfAngle),
-            Engine = new EngineTorque(profile.Engine.TorqueCurve.Select(p => (p.X, p.Y)), profile.Engine.RevLimitRpm),
+            Engine = Torque(profile.Engine),
             GrooveHalfAngle = halfAngle,
             BeltFriction = profile.Belt.Friction,
+            BeltFrictionByRadius = profile.Belt.FrictionByRadius is { } points
+                ? LinearCurve.Table(points.Select(p => (p.X, p.Y)))
+                : null,
             BeltEfficiency = profile.Belt.Efficiency,
             BeltMassPerLength = profile.Belt.MassPerLength.KilogramsPerMeter,
             ContactTravel = drive.ContactTravel.Meters,
@@ -127,6 +149,14 @@ internal sealed class MachineModel
             FinalDrive = profile.Gearing.FinalDrive,
         };
     }
+
+    private static EngineTorque Torque(Engine engine) => engine.PeakTorqueRpm is { } torqueRpm
+        ? new EngineTorque(
+            new TwoPeaks(
+                torqueRpm, engine.PeakTorque!.Value.NewtonMeters, engine.PeakPowerRpm!.Value,
+                (double)engine.PeakPower!.Value.Watts),
+            engine.RevLimitRpm)
+        : new EngineTorque(engine.TorqueCurve.Select(p => (p.X, p.Y)), engine.RevLimitRpm);
 
     private static double Radians(double degrees) => degrees * (Math.PI / 180);
 }

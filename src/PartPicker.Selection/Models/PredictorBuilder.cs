@@ -29,7 +29,7 @@ internal static class PredictorBuilder
                 return null;
         }
 
-        double torqueFactor = MachineModel.TorqueFactor(air, law);
+        double torqueFactor = machine.TorqueFactor(air, law);
         var model = new ShiftModel(
             machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
         return new Predictor(machine, model, torqueFactor, anchor?.Report);
@@ -66,7 +66,7 @@ internal static class PredictorBuilder
 
         BeltPosition[] positions = [.. readings.Select(r => r.Position)];
         double[] rpm = [.. readings.Select(r => r.Rpm)];
-        double torqueFactor = MachineModel.TorqueFactor(baseline.Air, law);
+        double torqueFactor = machine.TorqueFactor(baseline.Air, law);
         var bare = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
         AnchorFactors factors = Anchor.Solve(
             bare,
