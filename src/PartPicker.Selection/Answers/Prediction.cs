@@ -54,11 +54,13 @@ public sealed record ReverseClamp(Angle Angle, double ClampRatio, Force? Driving
 /// </remarks>
 /// <param name="FlyweightFactor">a_f, on flyweight thrust.</param>
 /// <param name="ThrustFactor">a_b, on belt thrust.</param>
+/// <param name="Friction">μ that was solved from the run as well; null where the profile's was kept.</param>
 /// <param name="Residuals">Model less measured rpm at each measured ratio, with the factors in place.</param>
 /// <param name="Warnings">Factors outside the usual range, in a person's words.</param>
 public sealed record Anchoring(
     double FlyweightFactor,
     double ThrustFactor,
+    double? Friction,
     IReadOnlyList<RatioRpm> Residuals,
     IReadOnlyList<string> Warnings);
 

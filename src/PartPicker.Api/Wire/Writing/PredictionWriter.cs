@@ -63,6 +63,7 @@ internal static class PredictionWriter
     {
         FlyweightFactor = writer.Factor(anchoring.FlyweightFactor),
         ThrustFactor = writer.Factor(anchoring.ThrustFactor),
+        SolvedFriction = anchoring.Friction is { } friction ? writer.Factor(friction) : null,
         Residuals = [.. anchoring.Residuals.Select(residual => new ResidualWire
         {
             Ratio = writer.Ratio(residual.Ratio), Rpm = writer.Rpm(residual.Rpm),
