@@ -14,6 +14,10 @@ export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_GENERATE_ASPNET_CERT
 export MSBUILDDISABLENODEREUSE=1 UseSharedCompilation=false
 export REDOCLY_TELEMETRY=off REDOCLY_SUPPRESS_UPDATE_NOTICE=true npm_config_update_notifier=false
 
+# Tests leave figures worth reading here, one file a subject.
+export PART_PICKER_FIGURES="$work/figures"
+mkdir "$PART_PICKER_FIGURES"
+
 readonly log_lines_max=200
 readonly python=/usr/bin/python3 # The one that Debian's SciPy belongs to.
 passed_all=0
@@ -141,6 +145,7 @@ else
     check "run command" run_command || true
 fi
 check "openapi lint" lint_openapi || true
+find "$PART_PICKER_FIGURES" -name '*.txt' | sort | while read -r figures; do cat "$figures"; done
 
 printf '%d passed, %d failed\n' "$passed_all" "$failed_all"
 ((failed_all == 0))

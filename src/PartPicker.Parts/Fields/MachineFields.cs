@@ -9,7 +9,12 @@ internal static class MachineFields
     private static readonly Axis Radius = new(Length.Info, 1 * Mm, 300 * Mm);
 
     public static readonly IReadOnlyList<Field> Engine = FieldRegistry.Piece<Engine>(ItemKind.Engine)
-        .Curve("torqueCurve", new(null, 0, 30_000), new(Torque.Info, 0, 2_000), 2, e => e.TorqueCurve, (e, v) => e with { TorqueCurve = v }, "Full-throttle torque over rpm, at sea level.", required: true)
+        .Curve("torqueCurve", new(null, 0, 30_000), new(Torque.Info, 0, 2_000), 2, e => e.TorqueCurve.Count == 0 ? null : e.TorqueCurve, (e, v) => e with { TorqueCurve = v }, "Full-throttle torque over rpm, at sea level; or else the two peaks.")
+        .Number("peakTorqueRpm", 500, 20_000, e => e.PeakTorqueRpm, (e, v) => e with { PeakTorqueRpm = v }, "Engine speed of the greatest torque, where no curve is known.")
+        .Quantity("peakTorque", Torque.Info, 0.5, 2_000, e => e.PeakTorque?.NewtonMeters, (e, v) => e with { PeakTorque = Torque.FromNewtonMeters(v) }, "Greatest torque at full throttle, at sea level.")
+        .Number("peakPowerRpm", 500, 20_000, e => e.PeakPowerRpm, (e, v) => e with { PeakPowerRpm = v }, "Engine speed of the greatest power.")
+        .Quantity("peakPower", Power.Info, 100, 1_000_000, e => (double?)e.PeakPower?.Watts, (e, v) => e with { PeakPower = Power.FromWatts(v) }, "Greatest power at full throttle, at sea level.")
+        .Quantity("boostedTo", Length.Info, 0, 6_000, e => e.BoostedTo?.Meters, (e, v) => e with { BoostedTo = Length.FromMeters(v) }, "Altitude up to which boost makes up for thin air.")
         .Number("revLimitRpm", 500, 30_000, e => e.RevLimitRpm, (e, v) => e with { RevLimitRpm = v }, "Highest engine speed that is allowed.", required: true)
         .Number("idleRpm", 100, 10_000, e => e.IdleRpm, (e, v) => e with { IdleRpm = v }, "Engine speed at idle.", required: true)
         .Fields;

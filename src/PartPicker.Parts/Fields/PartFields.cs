@@ -94,6 +94,7 @@ internal static class PartFields
         .Number("finishDeg", 10, 80, h => h.FinishDeg, (h, v) => h with { FinishDeg = v }, "Finish angle of a two-angle helix, in degrees.")
         .Quantity("finishTravel", Length.Info, 1 * Mm, 100 * Mm, h => h.FinishTravel?.Meters, (h, v) => h with { FinishTravel = Length.FromMeters(v) }, "Opening travel at which the finish angle is reached.")
         .Curve("anglePoints", FieldRegistry.Travel, new(null, 10 * Degree, 80 * Degree, Degree), 2, h => h.AnglePoints, (h, v) => h with { AnglePoints = v }, "Angle in degrees over opening travel.")
+        .Number("reverseDeg", 10, 80, h => h.ReverseDeg, (h, v) => h with { ReverseDeg = v }, "Angle of the flanks that bear under reverse power, in degrees: a flatter one clamps harder on engine braking.")
         .Quantity("camRadius", Length.Info, 5 * Mm, 200 * Mm, h => h.CamRadius?.Meters, (h, v) => h with { CamRadius = Length.FromMeters(v) }, "Radius of the cam track.")
         .Text("mount", 40, h => h.Mount, (h, v) => h with { Mount = v }, "How it is fixed, in the word that its clutch uses.")
         .Fields;
@@ -102,6 +103,7 @@ internal static class PartFields
         .Quantity("pitchLength", Length.Info, 100 * Mm, 5_000 * Mm, b => b.PitchLength.Meters, (b, v) => b with { PitchLength = Length.FromMeters(v) }, "Length along the pitch line.", required: true)
         .Quantity("massPerLength", LinearDensity.Info, 0, 5, b => b.MassPerLength.KilogramsPerMeter, (b, v) => b with { MassPerLength = LinearDensity.FromKilogramsPerMeter(v) }, "Mass per length.", required: true)
         .Number("friction", 0.05, 1.5, b => b.Friction, (b, v) => b with { Friction = v }, "Friction of belt on sheave.", required: true)
+        .Curve("frictionByRadius", new(Length.Info, 5 * Mm, 400 * Mm), new(null, 0.05, 1.5), 2, b => b.FrictionByRadius, (b, v) => b with { FrictionByRadius = v }, "Friction over pitch radius, straight lines between; it takes the place of friction and must cover every radius that the belt runs at.")
         .Number("efficiency", 0.5, 1, b => b.Efficiency, (b, v) => b with { Efficiency = v }, "Share of the power that the belt passes on.", required: true)
         .Quantity("topWidth", Length.Info, 5 * Mm, 100 * Mm, b => b.TopWidth?.Meters, (b, v) => b with { TopWidth = Length.FromMeters(v) }, "Width across the top when new.")
         .Quantity("wearLimit", Length.Info, 5 * Mm, 100 * Mm, b => b.WearLimit?.Meters, (b, v) => b with { WearLimit = Length.FromMeters(v) }, "Width across the top below which it is worn out.")

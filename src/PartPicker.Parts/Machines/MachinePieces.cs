@@ -7,8 +7,21 @@ public sealed record Engine : MachinePiece
 {
     public override ItemKind Kind => ItemKind.Engine;
 
-    /// <summary>Torque (N·m) over engine speed (rpm), by rising rpm.</summary>
+    /// <summary>Torque (N·m) over engine speed (rpm), by rising rpm; empty where only the two peaks are known.</summary>
     public IReadOnlyList<CurvePoint> TorqueCurve { get; init; } = [];
+
+    /// <summary>n_T: rpm of the greatest torque, as a brochure prints it.</summary>
+    public double? PeakTorqueRpm { get; init; }
+
+    public Torque? PeakTorque { get; init; }
+
+    /// <summary>n_P: rpm of the greatest power.</summary>
+    public double? PeakPowerRpm { get; init; }
+
+    public Power? PeakPower { get; init; }
+
+    /// <summary>Altitude up to which boost makes up for thin air; null: no boost.</summary>
+    public Length? BoostedTo { get; init; }
 
     public double RevLimitRpm { get; init; }
     public double IdleRpm { get; init; }

@@ -62,10 +62,18 @@ internal sealed class MachineModel
         Drivetrain.Belt.EvenlyByRatio(Drivetrain.ContactTravel, Drivetrain.FullShiftTravel, count);
 
     /// <summary>Torque in this air over torque at sea level.</summary>
-    public static double TorqueFactor(AirState air, AirLaw law) => Atmosphere.TorqueFactor(
-        law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349,
-        Length.FromMeters(air.AltitudeM),
-        air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
+    public double TorqueFactor(AirState air, AirLaw law)
+    {
+        AirCorrection correction = law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
+        Length altitude = Length.FromMeters(air.AltitudeM);
+        Temperature? temperature = air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null;
+        return Profile.Engine.BoostedTo is { } boostedTo
+            ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo)
+            : Atmosphere.TorqueFactor(correction, altitude, temperature);
+    }
+
+    /// <summary>This machine with another friction of the belt.</summary>
+    public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction });
 
     /// <summary>Why the belt does not run from contact to full shift; null where it does.</summary>
     private static string? NoBelt(MachineProfile profile)
@@ -94,9 +102,20 @@ internal sealed class MachineModel
         return null;
     }
 
-    /// <summary>Which spring would be compressed to nothing; null where neither is.</summary>
+    /// <summary>Which piece falls short of the travel: friction by radius, or a spring compressed to nothing; null where none does.</summary>
     private string? TooShort()
     {
+        if (Drivetrain.BeltFrictionByRadius is { } known)
+        {
+            double least = Math.Min(Contact.DriveRadius, FullShift.DrivenRadius);
+            double greatest = Math.Max(Contact.DrivenRadius, FullShift.DriveRadius);
+            if (!known.Covers(least, greatest))
+            {
+                return $"the belt's friction by radius is known from {Words.Length(known.From)} to {Words.Length(known.To)}; "
+                    + $"the belt runs at radii from {Words.Length(least)} to {Words.Length(greatest)}.";
+            }
+        }
+
         if (ShortestDriveSpring <= 0)
         {
             return $"the drive spring is {Words.Length(Drivetrain.DriveSpringLength)} long at rest and would be "
@@ -122,9 +141,12 @@ internal sealed class MachineModel
                 drive.ContactPitchRadius.Meters,
                 drive.ContactTravel.Meters,
                 halfAngle),
-            Engine = new EngineTorque(profile.Engine.TorqueCurve.Select(p => (p.X, p.Y)), profile.Engine.RevLimitRpm),
+            Engine = Torque(profile.Engine),
             GrooveHalfAngle = halfAngle,
             BeltFriction = profile.Belt.Friction,
+            BeltFrictionByRadius = profile.Belt.FrictionByRadius is { } points
+                ? LinearCurve.Table(points.Select(p => (p.X, p.Y)))
+                : null,
             BeltEfficiency = profile.Belt.Efficiency,
             BeltMassPerLength = profile.Belt.MassPerLength.KilogramsPerMeter,
             ContactTravel = drive.ContactTravel.Meters,
@@ -140,6 +162,14 @@ internal sealed class MachineModel
             FinalDrive = profile.Gearing.FinalDrive,
         };
     }
+
+    private static EngineTorque Torque(Engine engine) => engine.PeakTorqueRpm is { } torqueRpm
+        ? new EngineTorque(
+            new TwoPeaks(
+                torqueRpm, engine.PeakTorque!.Value.NewtonMeters, engine.PeakPowerRpm!.Value,
+                (double)engine.PeakPower!.Value.Watts),
+            engine.RevLimitRpm)
+        : new EngineTorque(engine.TorqueCurve.Select(p => (p.X, p.Y)), engine.RevLimitRpm);
 
     private static double Radians(double degrees) => degrees * (Math.PI / 180);
 }

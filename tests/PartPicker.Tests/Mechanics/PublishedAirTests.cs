@@ -84,6 +84,7 @@ public sealed class PublishedAirTests
             5e-6);
 
     // Recomputed: relative to the standard day at sea level, in metres and (ALT-1) in thousands of feet.
+    [Trait("Outside", "ALT-1")]
     [Theory]
     [InlineData(AirCorrection.SaeJ1349, 1000, 0.8801)]
     [InlineData(AirCorrection.SaeJ1349, 2000, 0.7741)]
@@ -102,6 +103,28 @@ public sealed class PublishedAirTests
             factor,
             Atmosphere.TorqueFactor(law, Length.FromMeters(metres), temperature: null),
             law == AirCorrection.SaeJ1349 && metres % 1000 != 0 ? 5e-4 : 5e-5);
+
+    // From the plain factors, recomputed above by SAE J1349: 0.8801 at 1000 m, 0.7741 at 2000 m, 0.6802 at 3000 m.
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1000, 1)]
+    [InlineData(2000, 0.7741 / 0.8801)]
+    [InlineData(3000, 0.6802 / 0.8801)]
+    public void Boost_makes_up_for_thin_air_up_to_its_altitude(double metres, double factor) =>
+        Assert.Equal(
+            factor,
+            Atmosphere.BoostedTorqueFactor(
+                AirCorrection.SaeJ1349, Length.FromMeters(metres), null, Length.FromMeters(1000)),
+            1.5e-4);
+
+    [Fact]
+    public void A_boosted_factor_has_no_jump_at_its_altitude_on_a_warm_day()
+    {
+        Length boosted = Length.FromMeters(1500);
+        Temperature warm = Temperature.FromKelvins(305);
+        double above = Atmosphere.BoostedTorqueFactor(AirCorrection.Iso1585, Length.FromMeters(1500.01), warm, boosted);
+        Assert.InRange(above, 1 - 1e-5, 1);
+    }
 
     [Fact]
     public void Altitude_above_the_troposphere_is_refused() =>

@@ -130,6 +130,18 @@ public sealed class PublishedBeltTests
         Relative.Equal(32.227, (belt.TightNet + belt.SlackNet) / 2, 1e-5);
     }
 
+    // BLT-4, abstract of a paper on run-in V-belts ([CHI]): the largest useful tension ratio falls from 21 at a radius of
+    // 51 mm to 5 at 21 mm. Over half a turn that is a groove friction of 0.9691 and 0.5123, which these two give back.
+    [Trait("Outside", "BLT-4")]
+    [Theory]
+    [InlineData(0.9691, 21)]
+    [InlineData(0.5123, 5)]
+    public void Traction_limits_of_measured_belts_are_those_of_their_groove_friction(double groove, double ratio)
+    {
+        const double halfAngle = 13 * Math.PI / 180;
+        Relative.Equal(ratio, TensionRatio(halfAngle, groove * Math.Sin(halfAngle), Math.PI), 2e-4);
+    }
+
     // BLT-3: [JIN] ex. 21-2 (0.3, 0.6, 0.9 m: 3.239 m) and ex. 21-3 (0.25, 0.625, 1 m: 3.410 m), [KG] ex.
     // 11.15 (0.24, 0.6, 3 m: 7.33 m). The first two books take the exact length. The third takes the short
     // form, which gives 7.330269 m; the exact length is 3 µm more.

@@ -46,6 +46,17 @@ public sealed class PublishedCamTests
                 Angle.FromRadians(Math.Atan(friction))).Newtons,
             5e-3);
 
+    // CAM-3, [US 4592737], abstract: about 45° when driving and 30° under reverse power; tan 45°/tan 30° = √3 of clamp per
+    // torque, as recomputed.
+    [Trait("Outside", "CAM-3")]
+    [Fact]
+    public void A_flatter_reverse_flank_clamps_by_the_ratio_of_tangents()
+    {
+        double driving = HelixCam.Thrust(Torque.FromNewtonMeters(25), Length.FromMillimeters(40), Angle.FromDegrees(45), Angle.Zero).Newtons;
+        double reverse = HelixCam.Thrust(Torque.FromNewtonMeters(25), Length.FromMillimeters(40), Angle.FromDegrees(30), Angle.Zero).Newtons;
+        Relative.Equal(1.732, reverse / driving, 5e-5);
+    }
+
     // The torque (N·mm) that holds a force on a thread of this mean radius (mm), from the thrust of 1 N·m.
     private static double TorqueOf(double newtons, double radiusMm, double slope, double signedFriction) =>
         1000 * newtons / HelixCam.Thrust(

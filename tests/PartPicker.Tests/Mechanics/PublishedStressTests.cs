@@ -189,8 +189,6 @@ public sealed class PublishedStressTests
     [Theory]
     [InlineData("sm-dm-1980", 0)]
     [InlineData("sm-dm-1971", 9 / 1980.0)]
-    [Trait("Outside", "EN 10270-1 SM 1980")]
-    [Trait("Outside", "EN 10270-1 SM 1971")]
     public void The_fits_of_patented_wire_are_named_apart(string grade, double below) =>
         Relative.Equal(1980 * (1 - below), WireStrengthSet.En10270.Tensile(grade, Mm(1))!.Value.Megapascals, 1e-12);
 
@@ -267,9 +265,6 @@ public sealed class PublishedStressTests
     [InlineData(2, 16, 8, 100, 4.97437, 8.163, 1.339)]
     [InlineData(5, 40, 6, 500, 16.5812, 41.12, 2.028)]
     [InlineData(6, 60, 5, 800, 11.925, 49.52, 3.146)]
-    [Trait("Outside", "EN 15800 d 2")]
-    [Trait("Outside", "EN 15800 d 5")]
-    [Trait("Outside", "EN 15800 d 6")]
     public void Tolerances_are_those_of_the_grade(
         double d, double mean, double n, double load, double rate, double loadTolerance, double lengthTolerance)
     {
@@ -293,8 +288,6 @@ public sealed class PublishedStressTests
 
     // [DIN 2194] grade 2, recomputed: d 3, D 24 mm, 5 coils: 877.1 N·mm and 23.07°.
     [Fact]
-    [Trait("Outside", "DIN 2194 torque")]
-    [Trait("Outside", "DIN 2194 angle")]
     public void Tolerances_of_a_torsion_spring_are_those_of_the_standard()
     {
         Relative.Equal(877.1, SpringTolerance.TorqueOfGradeTwo(Mm(3), Mm(24), 5, stainless: false).NewtonMillimeters, 1e-4);
@@ -306,9 +299,6 @@ public sealed class PublishedStressTests
     [InlineData(6, 1.14167, 1.15619)]
     [InlineData(8, 1.10268, 1.11310)]
     [InlineData(10, 1.08056, 1.08865)]
-    [Trait("Outside", "bending factors 6")]
-    [Trait("Outside", "bending factors 8")]
-    [Trait("Outside", "bending factors 10")]
     public void Bending_factors_are_those_of_book_and_standard(double index, double inner, double standard)
     {
         Assert.Equal(inner, SpringStress.InnerFactor(index), 5e-6);

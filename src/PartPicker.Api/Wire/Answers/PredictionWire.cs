@@ -41,6 +41,15 @@ internal sealed record PredictionWire
     /// <summary>The sheave travel that decides engagement.</summary>
     public required QuantityWire EngagementTravel { get; init; }
 
+    /// <summary>
+    /// Engine speed at which the drive clutch stops slipping in low gear; up to there the launch slips by design. Null
+    /// where lockUpReason says why.
+    /// </summary>
+    public required double? LockUpRpm { get; init; }
+
+    /// <summary>Why there is no lock-up; null where there is.</summary>
+    public required string? LockUpReason { get; init; }
+
     /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
 
@@ -58,6 +67,9 @@ internal sealed record PredictionWire
 
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<ShiftPointWire> Curve { get; init; }
+
+    /// <summary>What the helix does under reverse power; null where its reverse angle is not known.</summary>
+    public required ReverseClampWire? Reverse { get; init; }
 
     /// <summary>Warnings that belong beside the answer.</summary>
     public required IReadOnlyList<CautionWire> Cautions { get; init; }

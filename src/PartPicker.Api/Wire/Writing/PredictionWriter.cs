@@ -23,16 +23,34 @@ internal static class PredictionWriter
             Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
             EngagementRpm = writer.Rpm(prediction.EngagementRpm),
             EngagementTravel = writer.Length(prediction.EngagementTravel),
+            LockUpRpm = writer.Rpm(prediction.LockUpRpm),
+            LockUpReason = LockUpReason(prediction, machine),
             ShiftOutRpm = writer.Rpm(prediction.ShiftOutRpm),
             PeakPowerRpm = writer.Rpm(prediction.PeakPowerRpm),
             PeakPower = writer.Power(prediction.PeakPower),
             TorqueFactor = writer.Factor(prediction.TorqueFactor),
             Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
+            Reverse = prediction.Reverse is { } reverse ? Reverse(reverse, writer) : null,
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,
         };
     }
+
+    private static string? LockUpReason(Prediction prediction, MachineProfile machine) => prediction switch
+    {
+        { LockUpRpm: not null } => null,
+        { EngagementRpm: null } => "The belt does not start this machine.",
+        _ => $"The drive clutch still slips in low gear at the rev limit of {machine.Engine.RevLimitRpm} rpm.",
+    };
+
+    private static ReverseClampWire Reverse(ReverseClamp reverse, AnswerWriter writer) => new()
+    {
+        Angle = writer.Angle(reverse.Angle),
+        ClampRatio = writer.Share(reverse.ClampRatio),
+        DrivingClamp = reverse.DrivingClamp is { } driving ? writer.Force(driving) : null,
+        Clamp = reverse.Clamp is { } braking ? writer.Force(braking) : null,
+    };
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
     {
@@ -45,6 +63,7 @@ internal static class PredictionWriter
     {
         FlyweightFactor = writer.Factor(anchoring.FlyweightFactor),
         ThrustFactor = writer.Factor(anchoring.ThrustFactor),
+        SolvedFriction = anchoring.Friction is { } friction ? writer.Factor(friction) : null,
         Residuals = [.. anchoring.Residuals.Select(residual => new ResidualWire
         {
             Ratio = writer.Ratio(residual.Ratio), Rpm = writer.Rpm(residual.Rpm),
@@ -63,6 +82,9 @@ internal static class PredictionWriter
         DrivenWrap = writer.Angle(point.DrivenWrap),
         HelixAngle = writer.Angle(point.HelixAngle),
         CamTurn = writer.Angle(point.CamTurn),
+        HelixHold = writer.Share(point.HelixHold),
+        HelixAloneHolds = point.HelixAloneHolds,
+        HysteresisRpm = writer.Rpm(point.HysteresisRpm),
         Upshift = point.Upshift is { } upshift ? Balance(upshift, writer) : null,
         Backshift = point.Backshift is { } backshift ? Balance(backshift, writer) : null,
         Reason = Reason(point, revLimitRpm),
@@ -83,6 +105,7 @@ internal static class PredictionWriter
         TightTensionNet = writer.Force(balance.TightTensionNet),
         SlackTensionNet = writer.Force(balance.SlackTensionNet),
         ActiveArc = writer.Angle(balance.ActiveArc),
+        DriveActiveArc = writer.Angle(balance.DriveActiveArc),
         SlipMargin = writer.Share(balance.SlipMargin),
         Slips = balance.Slips,
         BeltSpeed = writer.Speed(balance.BeltSpeed),
