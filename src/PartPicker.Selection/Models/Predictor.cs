@@ -12,6 +12,12 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
 
     public Anchoring? Anchoring { get; } = anchoring;
 
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public double TorqueFactor { get; } = torqueFactor;
+
+    /// <summary>The run behind the anchor, kept so that it can be solved again; null without one.</summary>
+    public MeasuredRun? Run { get; init; }
+
     public DriveSide Drive(SpringChoice spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
 
     public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
@@ -55,7 +61,7 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
             ShiftOutRpm = curve[^1].Upshift?.Rpm,
             PeakPowerRpm = Model.PeakPowerRpm,
             PeakPower = Power.FromWatts(Model.PeakPower),
-            TorqueFactor = torqueFactor,
+            TorqueFactor = TorqueFactor,
             Anchoring = Anchoring,
             Curve = curve,
         };

@@ -21,7 +21,7 @@ internal static class PredictorBuilder
         List<RequestProblem> problems,
         List<Supersession>? superseded = null)
     {
-        (AnchorFactors Factors, Anchoring Report)? anchor = null;
+        (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? anchor = null;
         if (baseline is not null)
         {
             anchor = SolveAnchor(new SetUpReader(catalog, machine.Profile, problems, superseded), machine, baseline, baselinePlace, law, problems);
@@ -32,7 +32,7 @@ internal static class PredictorBuilder
         double torqueFactor = MachineModel.TorqueFactor(air, law);
         var model = new ShiftModel(
             machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
-        return new Predictor(machine, model, torqueFactor, anchor?.Report);
+        return new Predictor(machine, model, torqueFactor, anchor?.Report) { Run = anchor?.Run };
     }
 
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
@@ -50,7 +50,7 @@ internal static class PredictorBuilder
         return found.Length == 0;
     }
 
-    private static (AnchorFactors, Anchoring)? SolveAnchor(
+    private static (AnchorFactors, Anchoring, MeasuredRun)? SolveAnchor(
         SetUpReader reader,
         MachineModel machine,
         Baseline baseline,
@@ -84,7 +84,10 @@ internal static class PredictorBuilder
             return null;
         }
 
-        return (factors, Report(machine, set, positions, rpm, torqueFactor, factors));
+        return (
+            factors,
+            Report(machine, set, positions, rpm, torqueFactor, factors),
+            new MeasuredRun(set, positions, rpm, torqueFactor, baseline.EngagementRpm));
     }
 
     private static Anchoring Report(
