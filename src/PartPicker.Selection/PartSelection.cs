@@ -8,7 +8,7 @@ namespace PartPicker.Selection;
 public static class PartSelection
 {
     /// <summary>Version of the model and of the order; it stands in every answer.</summary>
-    public const string ModelVersion = "1.0";
+    public const string ModelVersion = "1.1";
 
     /// <summary>Most sets that one request may cover; the search tries them one by one.</summary>
     public const long MaxCombinations = 1_000_000;

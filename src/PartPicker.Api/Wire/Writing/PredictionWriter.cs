@@ -22,6 +22,7 @@ internal static class PredictionWriter
             Anchored = prediction.Anchoring is not null,
             Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
             EngagementRpm = writer.Rpm(prediction.EngagementRpm),
+            EngagementBandRpm = writer.Rpm(prediction.EngagementBandRpm),
             EngagementTravel = writer.Length(prediction.EngagementTravel),
             ShiftOutRpm = writer.Rpm(prediction.ShiftOutRpm),
             PeakPowerRpm = writer.Rpm(prediction.PeakPowerRpm),
@@ -29,10 +30,19 @@ internal static class PredictionWriter
             TorqueFactor = writer.Factor(prediction.TorqueFactor),
             Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
+            Sensitivities = [.. answer.Sensitivities.Select(each => Sensitivity(each, writer))],
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,
         };
     }
+
+    private static SensitivityWire Sensitivity(Sensitivity sensitivity, AnswerWriter writer) => new()
+    {
+        Parameter = sensitivity.Parameter,
+        Step = writer.Measure(sensitivity.Step),
+        EngagementRpm = writer.Rpm(sensitivity.EngagementRpm),
+        UpshiftRpm = [.. sensitivity.UpshiftRpm.Select(writer.Rpm)],
+    };
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
     {
@@ -64,6 +74,7 @@ internal static class PredictionWriter
         HelixAngle = writer.Angle(point.HelixAngle),
         CamTurn = writer.Angle(point.CamTurn),
         Upshift = point.Upshift is { } upshift ? Balance(upshift, writer) : null,
+        UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
         Backshift = point.Backshift is { } backshift ? Balance(backshift, writer) : null,
         Reason = Reason(point, revLimitRpm),
     };
