@@ -38,9 +38,10 @@ public static class SetPrediction
         if (problems.Count > 0)
             return Outcome.Refused<PredictionAnswer>(problems);
 
-        Prediction prediction = predictor!.Predict(set!);
+        var inputs = new InputModel(predictor!);
+        Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
         IEnumerable<Caution> cautions =
             CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()]));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set)));
     }
 }

@@ -44,6 +44,21 @@ public sealed class ShiftModel
         PeakPower = peakPower * torqueFactor;
     }
 
+    private ShiftModel(ShiftModel same, AnchorFactors anchor)
+    {
+        machine = same.machine;
+        torqueFactor = same.torqueFactor;
+        thrusts = same.thrusts;
+        torqueAtStep = same.torqueAtStep;
+        Positions = same.Positions;
+        PeakPowerRpm = same.PeakPowerRpm;
+        PeakPower = same.PeakPower;
+        this.anchor = anchor;
+    }
+
+    /// <summary>The same machine in the same air with other factors; what is tabulated is shared.</summary>
+    public ShiftModel With(AnchorFactors factors) => new(this, factors);
+
     /// <summary>Where the balance is computed; arrays of the sides run along it.</summary>
     public IReadOnlyList<BeltPosition> Positions { get; }
 

@@ -14,10 +14,18 @@ public static class SpringTolerance
         "tolerance-wire-diameter", "wire diameter of a spring with a tolerance grade", 0.07, 16, "mm",
         "The formula of the grade covers no other wire.", "[EN 15800]");
 
+    private const double LoadShare = 0.015;
+
     /// <summary>Coils that it covers.</summary>
     public static readonly ValidRange DiameterRange = new(
         "tolerance-mean-diameter", "mean coil diameter of a spring with a tolerance grade", 0.63, 200, "mm",
         "The formula of the grade covers no other coil.", "[EN 15800]");
+
+    /// <summary>True where the formulas of the grades cover a spring.</summary>
+    public static bool Covers(Length wireDiameter, Length meanDiameter) =>
+        WireRange.Holds(wireDiameter.Millimeters)
+        && DiameterRange.Holds(meanDiameter.Millimeters)
+        && HelicalSpring.IndexRange.Holds(meanDiameter / wireDiameter);
 
     /// <summary>± of a load at a length: A_F = (a_F k_F + 0.015 F) Q.</summary>
     /// <param name="wireDiameter">d, 0.07 to 16 mm.</param>
@@ -33,7 +41,7 @@ public static class SpringTolerance
     /// <exception cref="ArgumentOutOfRangeException">The spring lies outside the standard, or there is no such grade.</exception>
     public static Force Load(Length wireDiameter, Length meanDiameter, double activeCoils, Force load, int grade) =>
         Force.FromNewtons(
-            (Base(wireDiameter, meanDiameter, activeCoils) + 0.015 * load.Newtons) * Share(grade));
+            (Base(wireDiameter, meanDiameter, activeCoils) + LoadShare * load.Newtons) * Share(grade));
 
     /// <summary>± of the free length: A_L0 = a_F k_F Q/R.</summary>
     /// <param name="wireDiameter">d, 0.07 to 16 mm.</param>
@@ -47,6 +55,11 @@ public static class SpringTolerance
         Length wireDiameter, Length meanDiameter, double activeCoils, ForcePerLength rate, int grade) =>
         Length.FromMeters(
             Base(wireDiameter, meanDiameter, activeCoils) * Share(grade) / rate.NewtonsPerMeter);
+
+    /// <summary>± of a load that no error of length explains, as a share of the load: 0.015 Q.</summary>
+    /// <param name="grade">1, 2 or 3.</param>
+    /// <remarks>A_F = R A_L0 + 0.015 Q F: an error of length and one of stiffness. As <see cref="Load"/>.</remarks>
+    public static double StiffnessShare(int grade) => LoadShare * Share(grade);
 
     /// <summary>± of a torque: 1.3 K d³/(n^0.24 √w) N·mm, with K 104 for steel wire and 90 for stainless wire.</summary>
     /// <param name="wireDiameter">d, wire diameter.</param>

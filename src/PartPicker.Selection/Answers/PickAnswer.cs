@@ -76,6 +76,9 @@ public sealed record Pick
     /// <summary>True when no single error exceeds its tolerance.</summary>
     public required bool WithinTolerance { get; init; }
 
+    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without bands.</summary>
+    public required double? Likelihood { get; init; }
+
     /// <summary>The slots that differ from what is fitted.</summary>
     public required IReadOnlyList<Slot> Changes { get; init; }
 

@@ -9,6 +9,9 @@ public sealed record Prediction
     /// <summary>Engine speed at which the drive clutch takes the belt; null where another device starts the machine.</summary>
     public required double? EngagementRpm { get; init; }
 
+    /// <summary>Half width of the band around it, in rpm; null where there is none.</summary>
+    public double? EngagementBandRpm { get; init; }
+
     /// <summary>The sheave travel that decides engagement; contact unless a notch holds the flyweight back.</summary>
     public required Length EngagementTravel { get; init; }
 
@@ -88,6 +91,9 @@ public sealed record ShiftPoint
 
     /// <summary>Null: it does not shift there below the rev limit.</summary>
     public required Balance? Upshift { get; init; }
+
+    /// <summary>Half width of the band around the upshift rpm; null where there is none.</summary>
+    public double? UpshiftBandRpm { get; init; }
 
     /// <inheritdoc cref="Upshift"/>
     public required Balance? Backshift { get; init; }

@@ -13,6 +13,12 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
 
     public Anchoring? Anchoring { get; } = anchoring;
 
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public double TorqueFactor { get; } = torqueFactor;
+
+    /// <summary>The run behind the anchor, kept so that it can be solved again; null without one.</summary>
+    public MeasuredRun? Run { get; init; }
+
     public DriveSide Drive(SpringChoice spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
 
     public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
@@ -42,8 +48,12 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
                 choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
             choice.PreloadTwist,
             cam,
-            machine.Profile.DrivenClutch.TwistStiffening == YesNo.Yes ? choice.Spring.ActiveCoils : null);
+            StiffeningCoils(machine, choice));
     }
+
+    /// <summary>The coils by which twist stiffens the driven spring; null where the machine leaves that out.</summary>
+    public static double? StiffeningCoils(MachineModel machine, DrivenChoice choice) =>
+        machine.Profile.DrivenClutch.TwistStiffening == YesNo.Yes ? choice.Spring.ActiveCoils : null;
 
     public Prediction Predict(SetUp set)
     {
@@ -59,7 +69,7 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
             ShiftOutRpm = curve[^1].Upshift?.Rpm,
             PeakPowerRpm = Model.PeakPowerRpm,
             PeakPower = Power.FromWatts(Model.PeakPower),
-            TorqueFactor = torqueFactor,
+            TorqueFactor = TorqueFactor,
             Anchoring = Anchoring,
             Curve = curve,
         };

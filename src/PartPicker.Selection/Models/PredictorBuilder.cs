@@ -21,7 +21,7 @@ internal static class PredictorBuilder
         List<RequestProblem> problems,
         List<Supersession>? superseded = null)
     {
-        (AnchorFactors Factors, Anchoring Report)? anchor = null;
+        (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? anchor = null;
         if (baseline is not null)
         {
             anchor = SolveAnchor(new SetUpReader(catalog, machine.Profile, problems, superseded), machine, baseline, baselinePlace, law, problems);
@@ -34,7 +34,7 @@ internal static class PredictorBuilder
         double torqueFactor = machine.TorqueFactor(air, law);
         var model = new ShiftModel(
             machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
-        return new Predictor(machine, model, torqueFactor, anchor?.Report);
+        return new Predictor(machine, model, torqueFactor, anchor?.Report) { Run = anchor?.Run };
     }
 
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
@@ -61,7 +61,7 @@ internal static class PredictorBuilder
         _ => $"It stands in {place}: name another part there, or correct its numbers in the catalog",
     };
 
-    private static (AnchorFactors, Anchoring)? SolveAnchor(
+    private static (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? SolveAnchor(
         SetUpReader reader,
         MachineModel machine,
         Baseline baseline,
@@ -108,7 +108,10 @@ internal static class PredictorBuilder
             return null;
         }
 
-        return (factors, Report(machine, set, positions, rpm, torqueFactor, factors, friction));
+        return (
+            factors,
+            Report(machine, set, positions, rpm, torqueFactor, factors, friction),
+            new MeasuredRun(set, positions, rpm, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
     }
 
     // Friction and the factor on belt thrust do the same at any one ratio: only ratios apart tell them from each other.

@@ -38,6 +38,12 @@ internal sealed record PredictionWire
     /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
     public required double? EngagementRpm { get; init; }
 
+    /// <summary>
+    /// Half width of the band around it, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? EngagementBandRpm { get; init; }
+
     /// <summary>The sheave travel that decides engagement.</summary>
     public required QuantityWire EngagementTravel { get; init; }
 
@@ -70,6 +76,9 @@ internal sealed record PredictionWire
 
     /// <summary>What the helix does under reverse power; null where its reverse angle is not known.</summary>
     public required ReverseClampWire? Reverse { get; init; }
+
+    /// <summary>What one step of each input changes, all else held: a tuner's numbers.</summary>
+    public required IReadOnlyList<SensitivityWire> Sensitivities { get; init; }
 
     /// <summary>Warnings that belong beside the answer.</summary>
     public required IReadOnlyList<CautionWire> Cautions { get; init; }

@@ -42,6 +42,12 @@ internal sealed record ShiftPointWire
     /// <summary>Where the clutches balance while it shifts up; null where they do not.</summary>
     public required BalanceWire? Upshift { get; init; }
 
+    /// <summary>
+    /// Half width of the band around the upshift rpm, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? UpshiftBandRpm { get; init; }
+
     /// <summary>Where the clutches balance while it shifts back; null where they do not.</summary>
     public required BalanceWire? Backshift { get; init; }
 

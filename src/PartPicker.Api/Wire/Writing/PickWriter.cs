@@ -40,6 +40,7 @@ internal static class PickWriter
     {
         Parts = writer.Parts(fitted.Parts),
         EngagementRpm = writer.Rpm(fitted.Prediction.EngagementRpm),
+        EngagementBandRpm = writer.Rpm(fitted.Prediction.EngagementBandRpm),
         ShiftOutRpm = writer.Rpm(fitted.Prediction.ShiftOutRpm),
         Curve = Curve(fitted.Prediction, writer),
         Miss = writer.Share(fitted.Miss),
@@ -53,10 +54,12 @@ internal static class PickWriter
         Parts = writer.Parts(pick.Parts),
         Changes = [.. pick.Changes.Select(WireJson.Word)],
         EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
+        EngagementBandRpm = writer.Rpm(pick.Prediction.EngagementBandRpm),
         ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
         Curve = Curve(pick.Prediction, writer),
         Miss = writer.Share(pick.Miss),
         WithinTolerance = pick.WithinTolerance,
+        Likelihood = writer.Share(pick.Likelihood),
         Anchored = pick.Prediction.Anchoring is not null,
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
@@ -133,6 +136,7 @@ internal static class PickWriter
         {
             Ratio = writer.Ratio(point.Ratio),
             UpshiftRpm = writer.Rpm(point.Upshift?.Rpm),
+            UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
             BackshiftRpm = writer.Rpm(point.Backshift?.Rpm),
             SlipMargin = writer.Share(point.Upshift?.SlipMargin),
             Slips = point.Upshift?.Slips,

@@ -22,6 +22,7 @@ internal static class PredictionWriter
             Anchored = prediction.Anchoring is not null,
             Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
             EngagementRpm = writer.Rpm(prediction.EngagementRpm),
+            EngagementBandRpm = writer.Rpm(prediction.EngagementBandRpm),
             EngagementTravel = writer.Length(prediction.EngagementTravel),
             LockUpRpm = writer.Rpm(prediction.LockUpRpm),
             LockUpReason = LockUpReason(prediction, machine),
@@ -32,6 +33,7 @@ internal static class PredictionWriter
             Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
             Reverse = prediction.Reverse is { } reverse ? Reverse(reverse, writer) : null,
+            Sensitivities = [.. answer.Sensitivities.Select(each => Sensitivity(each, writer))],
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,
         };
@@ -50,6 +52,14 @@ internal static class PredictionWriter
         ClampRatio = writer.Share(reverse.ClampRatio),
         DrivingClamp = reverse.DrivingClamp is { } driving ? writer.Force(driving) : null,
         Clamp = reverse.Clamp is { } braking ? writer.Force(braking) : null,
+    };
+
+    private static SensitivityWire Sensitivity(Sensitivity sensitivity, AnswerWriter writer) => new()
+    {
+        Parameter = sensitivity.Parameter,
+        Step = writer.Measure(sensitivity.Step),
+        EngagementRpm = writer.Rpm(sensitivity.EngagementRpm),
+        UpshiftRpm = [.. sensitivity.UpshiftRpm.Select(writer.Rpm)],
     };
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
@@ -86,6 +96,7 @@ internal static class PredictionWriter
         HelixAloneHolds = point.HelixAloneHolds,
         HysteresisRpm = writer.Rpm(point.HysteresisRpm),
         Upshift = point.Upshift is { } upshift ? Balance(upshift, writer) : null,
+        UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
         Backshift = point.Backshift is { } backshift ? Balance(backshift, writer) : null,
         Reason = Reason(point, revLimitRpm),
     };
