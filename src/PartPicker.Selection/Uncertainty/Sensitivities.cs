@@ -67,15 +67,22 @@ internal static class Sensitivities
 
         double driven = Rate(
             SpringModels.Axial(set.Driven.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength);
-        yield return new("driven spring rate", perMillimetre, 1, d => new() { DrivenRateShare = d / driven });
+
+        // A spring that does not push, or does not twist, has no rate to take a share of.
+        if (driven != 0)
+            yield return new("driven spring rate", perMillimetre, 1, d => new() { DrivenRateShare = d / driven });
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix)
         {
             double from = set.Driven.PreloadTwist;
             double to = from + HelixRules.Cam(set.Driven.Helix, machine).Turn(machine.FullShift.OpeningTravel);
             double twist = -Rate(SpringModels.Twist(set.Driven, machine)!, from, to);
-            yield return new(
-                "driven spring twist rate", new Measure(1, RotationalStiffness.Info), 1e-3,
-                d => new() { TwistRateShare = d / twist });
+            if (twist != 0)
+            {
+                yield return new(
+                    "driven spring twist rate", new Measure(1, RotationalStiffness.Info), 1e-3,
+                    d => new() { TwistRateShare = d / twist });
+            }
+
             yield return new("preload twist", degree, 1e-4, d => new() { PreloadTwist = d });
         }
 

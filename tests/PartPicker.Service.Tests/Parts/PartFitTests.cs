@@ -90,5 +90,6 @@ public sealed class PartFitTests
             && !RulesOfAHole.Any(rule => caution.Sentence.Contains($" {rule}:", StringComparison.Ordinal));
     }
 
-    private static bool Fits(Kit kit, HashSet<string> listed) => kit.Contents.All(line => listed.Contains(line.PartId));
+    private static bool Fits(Kit kit, HashSet<string> listed) =>
+        kit.SupersededBy is null && kit.Contents.All(line => listed.Contains(line.PartId));
 }
