@@ -159,7 +159,8 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Path.Combine(file, "data"));
 
         Assert.Equal(1, exitCode);
-        Assert.StartsWith("The service cannot start: ", errors);
+        Assert.StartsWith("The service cannot start: the store ", errors);
+        Assert.Contains("name another with --data.", errors);
     }
 
     [Fact]
@@ -172,7 +173,8 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data);
 
         Assert.Equal(1, exitCode);
-        Assert.StartsWith("The service cannot start: ", errors);
+        Assert.StartsWith("The service cannot start: the store ", errors);
+        Assert.Contains("name another with --data.", errors);
     }
 
     [GeneratedRegex(
