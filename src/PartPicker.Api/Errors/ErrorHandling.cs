@@ -47,7 +47,7 @@ internal static class ErrorHandling
         {
             404 => $"{asked} leads nowhere; /docs/api/ shows every path.",
             405 => $"{asked} is not offered; allowed here: {response.Headers.Allow}.",
-            415 => "Send the body as application/json in UTF-8.",
+            415 => RequestBody.WhyNotJson(http.Request) ?? "Send the body as application/json in UTF-8.",
             _ => $"{asked} was answered with status {response.StatusCode}.",
         };
         return Problems.Of(code, detail, response.StatusCode).ExecuteAsync(http);

@@ -112,7 +112,7 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
 
         Assert.Equal(1, exitCode);
-        Assert.Contains("/machine: unknown-machine, sent moon-buggy;", output);
+        Assert.Contains("/machine: unknown-machine, sent \"moon-buggy\";", output);
         Assert.Contains("/targets: missing-member, sent nothing;", output);
     }
 

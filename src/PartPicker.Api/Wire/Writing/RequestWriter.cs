@@ -22,7 +22,7 @@ internal static class RequestWriter
         Temperature = Kelvins(request.Air.TemperatureK),
         AirLaw = WireJson.Word(request.AirLaw),
         LaunchRpm = request.LaunchRpm,
-        LaunchMarginRpm = request.LaunchMarginRpm,
+        LaunchMarginRpm = request.LaunchRpm is null ? null : request.LaunchMarginRpm,
         SlipMargin = request.SlipMargin,
         Keep = [.. request.Keep.Order().Select(WireJson.Word)],
         Exclude = [.. request.Exclude.Order(StringComparer.Ordinal)],
