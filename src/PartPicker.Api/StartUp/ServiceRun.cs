@@ -50,7 +50,8 @@ internal static class ServiceRun
         {
             Uri service = new(address);
             bool mute = options.Quiet && !options.Once;
-            bool answered = mute || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
+            bool answered = mute || await FirstPick.AskAsync(
+                service, catalog, folders.Catalog, isOfFolder: options.CatalogFolder is not null, Console.Out);
             if (options.Once)
             {
                 await app.StopAsync();

@@ -61,10 +61,10 @@ internal static class RequestWriter
         Temperature = Kelvins(baseline.Air.TemperatureK),
     };
 
-    private static RatioRpmWire[] Curve(IReadOnlyList<RatioRpm> points) =>
+    public static RatioRpmWire[] Curve(IReadOnlyList<RatioRpm> points) =>
         [.. points.Select(point => new RatioRpmWire { Ratio = point.Ratio, Rpm = point.Rpm })];
 
-    private static SetWire Set(PartSet set) => new()
+    public static SetWire Set(PartSet set) => new()
     {
         DriveSpring = set.DriveSpring,
         Flyweight = set.Flyweight,
