@@ -11,29 +11,23 @@ public static class CatalogImport
         // Step 1. Read each file by itself, so that one bad file does not hide what is wrong with the next.
         foreach (FolderFile file in CatalogFolder.List(folder, draft.Findings))
             ReadFile(file, draft);
+        bool readWhole = draft.Findings.Count == 0;
 
         // Step 2. Judge each item by itself. One that was not read whole would be judged unfairly.
         foreach (DraftItem item in draft.Items.Where(i => i.Sound))
             ItemChecks.Check(item, draft.Findings);
 
-        // Step 3. Follow ids from item to item. Where a file was not read whole, an id that seems missing
-        // may be in it.
-        if (draft.Complete)
-            ReferenceChecks.Check(draft);
+        // Step 3. Follow the ids of whatever was read from item to item.
+        ReferenceChecks.Check(draft);
 
         return draft.Findings.Count > 0
-            ? new ImportResult(null, draft.Findings.Listed())
-            : new ImportResult(draft.Contents(), []);
+            ? new ImportResult(null, draft.Findings.Listed(), MoreMayFollow: !readWhole)
+            : new ImportResult(draft.Contents(), [], MoreMayFollow: false);
     }
 
     private static void ReadFile(FolderFile file, CatalogDraft draft)
     {
-        if (TextFile.Read(file, draft.Findings) is not { } text)
-        {
-            draft.Complete = false;
-            return;
-        }
-
+        string? text = TextFile.Read(file, draft.Findings);
         switch (file.Content)
         {
             case FileContent.Parts:
@@ -46,7 +40,8 @@ public static class CatalogImport
                 OutletFile.Read(file, text, draft);
                 break;
             case FileContent.Labour:
-                LabourFile.Read(file, text, draft);
+                if (text is not null)
+                    LabourFile.Read(file, text, draft);
                 break;
             default:
                 throw new InvalidOperationException($"No reader for {file.Content}.");

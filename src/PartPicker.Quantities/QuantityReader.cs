@@ -63,7 +63,7 @@ public static class QuantityReader
         if (!double.IsFinite(value))
             return QuantityReading.Refused(ReadingProblems.NotFinite(number, units));
         if (unitText.IsEmpty)
-            return QuantityReading.Refused(ReadingProblems.NoUnit(number, units, isFraction));
+            return QuantityReading.Refused(ReadingProblems.NoUnit(number, units, isFraction)) with { UnitMissing = true };
         if (units.Find(unitText) is not { } unit)
             return QuantityReading.Refused(ReadingProblems.NoSuchUnit(unitText, units));
         if (isFraction && unit.UnitsNetUnit is not LengthUnit.Inch)

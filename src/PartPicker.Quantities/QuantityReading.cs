@@ -5,5 +5,8 @@ namespace PartPicker.Quantities;
 /// <param name="Problem">Null when the text was read.</param>
 public readonly record struct QuantityReading(double Value, string? Problem)
 {
+    /// <summary>True where a number was read and its unit is what is missing.</summary>
+    public bool UnitMissing { get; init; }
+
     internal static QuantityReading Refused(string problem) => new(double.NaN, problem);
 }

@@ -5,7 +5,7 @@ namespace PartPicker.Quantities;
 /// <summary>Writes SI values in the system that the caller asked for.</summary>
 public static class QuantityWriter
 {
-    /// <summary>Rounds to the digits that each dimension is stated with, unless full precision is asked.</summary>
+    /// <summary>Rounds to the digits that each dimension is stated with, unless full precision is asked: then to 15 digits.</summary>
     /// <remarks>
     /// A half rounds away from zero, as on paper; zero never has a sign. The unit is one that
     /// <see cref="QuantityReader"/> reads.
@@ -16,7 +16,7 @@ public static class QuantityWriter
         double si, QuantityInfo dimension, UnitSystem system, bool fullPrecision = false)
     {
         UnitForm form = UnitAliases.For(dimension).In(system);
-        double value = form.Unit.FromSi(si);
+        double value = fullPrecision ? form.Unit.FromSiInFull(si) : form.Unit.FromSi(si);
         if (!double.IsFinite(value))
             throw new ArgumentOutOfRangeException(nameof(si), si, $"Only a finite {dimension.Name} is written.");
 

@@ -2,30 +2,78 @@ using System.Diagnostics;
 using System.Net.Http.Headers;
 using System.Net.Mime;
 using System.Text.Json;
+using PartPicker.Api.Docs;
 using PartPicker.Api.Wire;
+using PartPicker.Parts;
 
 namespace PartPicker.Api.CommandLine;
 
 /// <summary>Asks the service its sample question over HTTP, as anyone would, and prints the answer.</summary>
 internal static class FirstPick
 {
-    /// <summary>Where the question lies in a catalog folder.</summary>
+    /// <summary>Where a question may lie in a catalog folder.</summary>
     public static readonly string QuestionFile = Path.Combine("requests", "first-pick.json");
 
     /// <summary>True unless the question was refused: a catalog may well come without one.</summary>
-    public static async Task<bool> AskAsync(Uri service, string catalogFolder, TextWriter to)
+    /// <param name="service">Where it listens.</param>
+    /// <param name="catalog">The catalog in use.</param>
+    /// <param name="folder">A catalog folder, which may hold a question.</param>
+    /// <param name="isOfFolder">True where the catalog in use is known to be that of the folder.</param>
+    /// <param name="to">Where the answer is printed.</param>
+    public static async Task<bool> AskAsync(
+        Uri service, CatalogSnapshot catalog, string folder, bool isOfFolder, TextWriter to)
     {
-        string file = Path.Combine(catalogFolder, QuestionFile);
-        if (!File.Exists(file))
+        string file = Path.Combine(folder, QuestionFile);
+        byte[]? kept;
+        try
         {
-            to.WriteLine($"No sample question is asked: there is no {file}.");
+            kept = File.Exists(file) ? await File.ReadAllBytesAsync(file) : null;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            to.WriteLine($"The sample question in {file} cannot be read: let this account read it, or move it away.");
+            return false;
+        }
+
+        if (kept is not null && (isOfFolder || IsAbout(catalog, kept)))
+            return await AskAsync(service, kept, $"The sample question in {file}", to);
+        if (SampleQuestion.Of(catalog) is not { } question)
+        {
+            to.WriteLine(
+                $"No sample question is asked: there is none for this catalog in {file}, and no machine of the catalog has a "
+                + "measured run (baselines), whose rpm could be asked for.");
             return true;
         }
 
+        to.WriteLine(
+            $"There is no sample question for this catalog in {file}: the rpm of a measured run are asked for instead.");
+        return await AskAsync(
+            service, WireJson.Bytes(question), $"The question for the measured run of {question.Machine}", to);
+    }
+
+    // A store that was filled from another folder is not asked about the machines of this one.
+    private static bool IsAbout(CatalogSnapshot catalog, byte[] question)
+    {
+        try
+        {
+            using JsonDocument json = JsonDocument.Parse(question);
+            return json.RootElement.ValueKind == JsonValueKind.Object
+                && json.RootElement.TryGetProperty("machine", out JsonElement machine)
+                && machine.ValueKind == JsonValueKind.String
+                && catalog.FindMachine(machine.GetString()!) is not null;
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
+
+    private static async Task<bool> AskAsync(Uri service, byte[] json, string what, TextWriter to)
+    {
         // The service is on this machine: a proxy has no business in between.
         using var handler = new SocketsHttpHandler { UseProxy = false };
         using var client = new HttpClient(handler) { BaseAddress = service };
-        using var question = new ByteArrayContent(await File.ReadAllBytesAsync(file));
+        using var question = new ByteArrayContent(json);
         question.Headers.ContentType = new MediaTypeHeaderValue(MediaTypeNames.Application.Json);
 
         long started = Stopwatch.GetTimestamp();
@@ -36,7 +84,7 @@ internal static class FirstPick
 
         if (!response.IsSuccessStatusCode)
         {
-            PrintProblem(file, JsonSerializer.Deserialize<ProblemWire>(body, WireJson.Options)!, to);
+            PrintProblem(what, JsonSerializer.Deserialize<ProblemWire>(body, WireJson.Options)!, to);
             return false;
         }
 
@@ -48,9 +96,9 @@ internal static class FirstPick
         return true;
     }
 
-    private static void PrintProblem(string file, ProblemWire problem, TextWriter to)
+    private static void PrintProblem(string what, ProblemWire problem, TextWriter to)
     {
-        to.WriteLine($"The sample question in {file} was refused: {problem.Title}. {problem.Detail}");
+        to.WriteLine($"{what} was refused: {problem.Title}. {problem.Detail}");
         foreach (ProblemErrorWire error in problem.Errors)
         {
             to.WriteLine($"  {error.Pointer}: {error.Code}, sent {error.Sent ?? "nothing"}; "

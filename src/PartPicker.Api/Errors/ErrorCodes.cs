@@ -146,7 +146,7 @@ internal static class ErrorCodes
         "The drive clutch of this machine takes the belt at an engagement rpm, and none was sent.",
         "Send engagementRpm.");
     public static readonly ErrorCode OutletNeeded = new(RequestProblemCodes.OutletNeeded, 400, "An outlet is needed",
-        "Stock or a price ceiling was asked for, and no outlet says what it has and asks.",
+        "Stock, a price ceiling or an order by one of them was asked for, and no outlet says what it has and asks.",
         "Name an outlet.");
     public static readonly ErrorCode TargetUnclear = new(RequestProblemCodes.TargetUnclear, 400, "The target over vehicle speed is not clear",
         "At some ratio no engine speed meets the line, or several do.",

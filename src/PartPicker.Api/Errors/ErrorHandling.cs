@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Diagnostics;
+using PartPicker.Api.Wire;
 
 namespace PartPicker.Api.Errors;
 
@@ -20,11 +21,20 @@ internal static class ErrorHandling
     {
         Exception? exception = http.Features.Get<IExceptionHandlerFeature>()?.Error;
         ProblemAnswer answer = exception is BadHttpRequestException bad
-            ? Problems.Of(ErrorCodes.OfStatus(bad.StatusCode), bad.Message, bad.StatusCode)
+            ? Problems.Of(ErrorCodes.OfStatus(bad.StatusCode), Detail(bad.StatusCode), bad.StatusCode)
             : Problems.Of(
                 ErrorCodes.InternalError, "The log of the service holds the cause; the request may be sound.");
         return answer.ExecuteAsync(http);
     }
+
+    // In words of our own: those of the server name its settings, which no caller can change.
+    private static string Detail(int status) => status switch
+    {
+        408 => $"After {RequestLimits.BodyRateGrace.TotalSeconds:0} s fewer than {RequestLimits.MinBodyBytesPerSecond} bytes "
+            + "a second had come; send the whole body at once.",
+        413 => $"At most {RequestLimits.MaxBodyBytes} bytes are read.",
+        _ => "The request ended before its body was whole, or does not keep the form of HTTP (RFC 9112).",
+    };
 
     private static Task AnswerStatus(HttpContext http)
     {
@@ -37,7 +47,7 @@ internal static class ErrorHandling
         {
             404 => $"{asked} leads nowhere; /docs/api/ shows every path.",
             405 => $"{asked} is not offered; allowed here: {response.Headers.Allow}.",
-            415 => "Send the body as application/json in UTF-8.",
+            415 => RequestBody.WhyNotJson(http.Request) ?? "Send the body as application/json in UTF-8.",
             _ => $"{asked} was answered with status {response.StatusCode}.",
         };
         return Problems.Of(code, detail, response.StatusCode).ExecuteAsync(http);

@@ -1,7 +1,11 @@
+using System.Text.Json;
+using PartPicker.Api.Wire;
+
 namespace PartPicker.Api.Errors;
 
 /// <summary>Gathers every fault of one request, so that a caller can correct them all at once.</summary>
-internal sealed class FaultList
+/// <param name="body">The body, where the request has one: a fault in it shows the JSON that was sent.</param>
+internal sealed class FaultList(JsonElement? body = null)
 {
     private readonly List<Fault> faults = [];
 
@@ -17,14 +21,24 @@ internal sealed class FaultList
     public int Count { get; private set; }
 
     /// <summary>A fault at a JSON pointer into the body, or at the query parameter of that name.</summary>
+    /// <param name="code">Which.</param>
+    /// <param name="pointer">Where.</param>
+    /// <param name="sent">What was sent, where the body does not hold a single value at that place.</param>
+    /// <param name="expected">What was expected.</param>
     public void Add(ErrorCode code, string pointer, string? sent, string expected)
     {
         Count++;
         if (faults.Count < MaxListed)
-            faults.Add(new Fault(code, pointer, Shortened(sent), expected));
+            faults.Add(new Fault(code, pointer, Shortened(AsSent(pointer) ?? sent), expected));
     }
 
-    private static string? Shortened(string? sent)
+    // A number and a text of the same digits must not look alike; what sums up several values is left as it is.
+    private string? AsSent(string pointer) =>
+        body is { } root && JsonPointer.Find(root, pointer) is { ValueKind: not (JsonValueKind.Object or JsonValueKind.Array) } value
+            ? value.GetRawText()
+            : null;
+
+    public static string? Shortened(string? sent)
     {
         if (sent is null || sent.Length <= MaxSentLength)
             return sent;

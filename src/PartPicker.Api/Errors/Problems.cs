@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PartPicker.Api.Wire;
 using PartPicker.Selection;
 
@@ -41,30 +42,41 @@ internal static class Problems
         });
     }
 
-    /// <summary>What the selection found wrong.</summary>
-    public static ProblemAnswer Of(IReadOnlyList<RequestProblem> problems)
+    /// <summary>What the selection found wrong with a body.</summary>
+    public static ProblemAnswer Of(IReadOnlyList<RequestProblem> problems, JsonElement body)
     {
-        FaultList faults = new();
+        FaultList faults = new(body);
         foreach (RequestProblem problem in problems)
-            faults.Add(ErrorCodes.Of(problem.Code), Pointer(problem.Place), problem.Sent, problem.Expected);
+        {
+            // What lies inside a machine is in the catalog and not in the body, where the machine is an id.
+            bool inCatalog = problem.Place.StartsWith("machine/", StringComparison.Ordinal);
+            string known = inCatalog && problem.Sent is { } value ? $"; the catalog has {value}" : "";
+            faults.Add(
+                ErrorCodes.Of(problem.Code), inCatalog ? "/machine" : "/" + problem.Place, problem.Sent,
+                problem.Expected + known);
+        }
+
         return Of(faults);
     }
-
-    // What lies inside a machine is in the catalog and not in the body, where the machine is an id.
-    private static string Pointer(string place) =>
-        place.StartsWith("machine/", StringComparison.Ordinal) ? "/machine" : "/" + place;
 
     private static string Detail(FaultList faults)
     {
         Fault first = faults.Listed[0];
-        string place = first.InQuery ? $"Query parameter {first.Pointer}"
-            : first.Pointer.Length > 0 ? first.Pointer
-            : "The body";
         if (faults.Count == 1)
-            return $"{place}: {first.Expected}";
+            return Told(first);
         string listed = faults.Count > faults.Listed.Count
             ? $"the first {faults.Listed.Count} of them"
             : "each of them";
-        return $"{faults.Count} faults were found; errors lists {listed}. The first, {place}: {first.Expected}";
+        return $"{faults.Count} faults were found; errors lists {listed}. The first: {Told(first)}";
+    }
+
+    private static string Told(Fault fault)
+    {
+        string place = fault.InQuery ? $"Query parameter {fault.Pointer}"
+            : fault.Pointer.Length > 0 ? fault.Pointer
+            : "The body";
+        return fault.Sent is { } sent
+            ? $"{place}, sent as {sent}: {fault.Expected}"
+            : $"{place}: {fault.Expected}";
     }
 }

@@ -63,6 +63,8 @@ internal static class MachineEndpoints
         return catalog.FindMachine(id) is { } machine
             ? TaggedAnswer.Of(MachineWriter.Write(machine, new AnswerWriter(catalog, format)))
             : Problems.Of(
-                ErrorCodes.MachineNotFound, $"The catalog holds no machine '{id}'; GET /v1/machines lists them.");
+                ErrorCodes.MachineNotFound,
+                $"The catalog holds no machine '{id}'; GET /v1/machines lists them"
+                + Nearest.End(id, catalog.Machines.Select(m => m.Machine.Id)));
     }
 }

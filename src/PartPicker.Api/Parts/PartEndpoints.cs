@@ -81,7 +81,8 @@ internal static class PartEndpoints
             return Problems.Of(faults);
         return catalog.FindPart(id) is { } part
             ? TaggedAnswer.Of(PartWriter.Write(part, outlet, new AnswerWriter(catalog, format)))
-            : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'; GET {Path} lists them.");
+            : Problems.Of(ErrorCodes.PartNotFound, $"The catalog holds no part '{id}'; GET {Path} lists them"
+                + Nearest.End(id, catalog.All<Part>().Select(known => known.Id)));
     }
 
     /// <summary>The same address with another cursor; every character that matters is written as %XX.</summary>

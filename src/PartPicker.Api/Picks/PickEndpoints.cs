@@ -67,7 +67,7 @@ internal static class PickEndpoints
         }
 
         if (outcome.Answer is not { } answer)
-            return Problems.Of(outcome.Problems);
+            return Problems.Of(outcome.Problems, question.Body);
         double tookMs = Stopwatch.GetElapsedTime(started).TotalMilliseconds;
         http.Response.Headers["Server-Timing"] = $"search;dur={tookMs:F1}";
         AnswerWriter writer = new(question.Catalog, question.Format);

@@ -31,7 +31,7 @@ internal static class PredictionEndpoints
             return refusal!;
         Outcome<PredictionAnswer> outcome = SetPrediction.Predict(question.Catalog, question.Request);
         if (outcome.Answer is not { } answer)
-            return Problems.Of(outcome.Problems);
+            return Problems.Of(outcome.Problems, question.Body);
         AnswerWriter writer = new(question.Catalog, question.Format);
         return TaggedAnswer.Of(PredictionWriter.Write(question.Request, answer, writer));
     }

@@ -20,7 +20,7 @@ internal static class CatalogStartUp
         ImportResult import = CatalogImport.ReadFolder(folders.Catalog);
         if (import.Contents is { } contents)
             return store.Save(contents, now);
-        FindingsReport.Print(folders.Catalog, import.Findings, errors);
+        FindingsReport.Print(folders.Catalog, import, errors);
         return null;
     }
 }

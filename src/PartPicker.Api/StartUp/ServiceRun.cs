@@ -1,7 +1,9 @@
 using System.Data.Common;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using PartPicker.Api.CommandLine;
+using PartPicker.Parts;
 using PartPicker.Storage;
 
 namespace PartPicker.Api.StartUp;
@@ -18,21 +20,26 @@ internal static class ServiceRun
         {
             return await ServeAsync(app, app.Services.GetRequiredService<ServiceOptions>());
         }
-        catch (Exception fault) when (
-            fault is StoreException or DbException or IOException or UnauthorizedAccessException)
+        catch (StoreException fault)
         {
-            await Console.Error.WriteLineAsync($"The service cannot start: {fault.Message}");
-            return Failed;
+            return await FailAsync(fault.Message);
         }
+        catch (IOException fault) when (fault.InnerException is AddressInUseException)
+        {
+            return await FailAsync("its port was taken a moment ago. Name another with --port.");
+        }
+    }
+
+    private static async Task<int> FailAsync(string why)
+    {
+        await Console.Error.WriteLineAsync($"The service cannot start: {why}");
+        return Failed;
     }
 
     private static async Task<int> ServeAsync(WebApplication app, ServiceOptions options)
     {
         ServiceFolders folders = app.Services.GetRequiredService<ServiceFolders>();
-        var catalog = CatalogStartUp.Load(
-            app.Services.GetRequiredService<ICatalogStore>(), folders, options.CatalogFolder is not null,
-            app.Services.GetRequiredService<TimeProvider>().GetUtcNow(), Console.Error);
-        if (catalog is null)
+        if (LoadCatalog(app.Services, folders, options) is not { } catalog)
             return Failed;
         app.Services.GetRequiredService<CurrentCatalog>().Snapshot = catalog;
         await app.StartAsync();
@@ -43,7 +50,8 @@ internal static class ServiceRun
         {
             Uri service = new(address);
             bool mute = options.Quiet && !options.Once;
-            bool answered = mute || await FirstPick.AskAsync(service, folders.Catalog, Console.Out);
+            bool answered = mute || await FirstPick.AskAsync(
+                service, catalog, folders.Catalog, isOfFolder: options.CatalogFolder is not null, Console.Out);
             if (options.Once)
             {
                 await app.StopAsync();
@@ -55,6 +63,24 @@ internal static class ServiceRun
 
         await app.WaitForShutdownAsync();
         return 0;
+    }
+
+    private static CatalogSnapshot? LoadCatalog(IServiceProvider services, ServiceFolders folders, ServiceOptions options)
+    {
+        try
+        {
+            return CatalogStartUp.Load(
+                services.GetRequiredService<ICatalogStore>(), folders, options.CatalogFolder is not null,
+                services.GetRequiredService<TimeProvider>().GetUtcNow(), Console.Error);
+        }
+        catch (Exception fault) when (fault is DbException or IOException or UnauthorizedAccessException)
+        {
+            // The words of the system depend on it, and name no remedy.
+            throw new StoreException(
+                $"the store {folders.StoreFile} cannot be opened or written. Its folder must be one that this account may "
+                + "write to, on a disk with room; name another with --data.",
+                fault);
+        }
     }
 
     private static void PrintAddresses(Uri service, TextWriter to)

@@ -1,7 +1,9 @@
 using System.Net;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Picks;
+using PartPicker.Api.Wire;
 using PartPicker.Storage;
 
 namespace PartPicker.Api.StartUp;
@@ -16,6 +18,11 @@ internal static class ServiceSetup
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
+            kestrel.Limits.MinRequestBodyDataRate =
+                new MinDataRate(RequestLimits.MinBodyBytesPerSecond, RequestLimits.BodyRateGrace);
+            kestrel.Limits.MaxRequestLineSize = RequestLimits.MaxRequestLineBytes;
+            kestrel.Limits.MaxRequestHeadersTotalSize = RequestLimits.MaxHeaderBytes;
+            kestrel.Limits.MaxRequestHeaderCount = RequestLimits.MaxHeaders;
             kestrel.Listen(IPAddress.Loopback, port);
         });
 

@@ -9,7 +9,12 @@ namespace PartPicker.Api.Web;
 /// <summary>
 /// A question as it is understood: what is asked, of which catalog, to be answered in which form.
 /// </summary>
-internal sealed record Question<T>(T Request, CatalogSnapshot Catalog, AnswerFormat Format) where T : class;
+/// <param name="Request">What is asked.</param>
+/// <param name="Catalog">The catalog that it is asked of.</param>
+/// <param name="Format">How the answer is written.</param>
+/// <param name="Body">The body as it was sent.</param>
+internal sealed record Question<T>(T Request, CatalogSnapshot Catalog, AnswerFormat Format, JsonElement Body)
+    where T : class;
 
 /// <summary>Reads questions from HTTP.</summary>
 internal static class Question
@@ -26,13 +31,13 @@ internal static class Question
         if (body is null)
             return (null, refusal);
 
-        FaultList faults = new();
+        FaultList faults = new(body.RootElement);
         QueryReader query = new(http, faults);
         AnswerFormat format = AnswerFormat.Read(query);
         query.RefuseOthers();
         T? request = read(body.RootElement, catalog, faults);
         return request is null || faults.Count > 0
             ? (null, Problems.Of(faults))
-            : (new Question<T>(request, catalog, format), null);
+            : (new Question<T>(request, catalog, format, body.RootElement.Clone()), null);
     }
 }

@@ -9,6 +9,21 @@ internal static class RequestLimits
     /// <summary>Most bytes of a body.</summary>
     public const int MaxBodyBytes = 256 * 1024;
 
+    /// <summary>Least bytes of a body in a second.</summary>
+    public const double MinBodyBytesPerSecond = 240;
+
+    /// <summary>How long a body may be slower than that.</summary>
+    public static readonly TimeSpan BodyRateGrace = TimeSpan.FromSeconds(5);
+
+    /// <summary>Most bytes of the first line of a request: method, address and version.</summary>
+    public const int MaxRequestLineBytes = 8 * 1024;
+
+    /// <summary>Most bytes of all headers together.</summary>
+    public const int MaxHeaderBytes = 32 * 1024;
+
+    /// <summary>Most headers.</summary>
+    public const int MaxHeaders = 100;
+
     /// <summary>Deepest nesting of a body; no request needs half of it.</summary>
     public const int MaxDepth = 16;
 

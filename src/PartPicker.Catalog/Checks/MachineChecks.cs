@@ -25,7 +25,8 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
         // A run without parts of its own has the fitted set, which is judged where it stands.
         if (!ReferenceEquals(run.Parts, machine.Fitted))
             sets.Check(run.Parts, machine, item.Place.File, $"{place}/parts");
-        if (run.EngagementRpm is null
+        // A run without any shift rpm was refused where it was read.
+        if (run.EngagementRpm is null && (run.FlatShiftRpm is not null || run.Shift.Count > 0)
             && draft.Sound<DriveClutch>(machine.DriveClutchId) is { StartDevice: StartDevice.Belt })
         {
             draft.Findings.Add(

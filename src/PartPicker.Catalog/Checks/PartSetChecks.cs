@@ -28,7 +28,7 @@ internal sealed class PartSetChecks(CatalogDraft draft)
             }
         }
 
-        if (draft.Sound<DrivenClutch>(machine.DrivenClutchId) is { } driven)
+        if (set.Hole.Length > 0 && draft.Sound<DrivenClutch>(machine.DrivenClutchId) is { } driven)
             Refuse(PartSetReader.Hole, set.Hole, NoHole(driven, set.Hole));
         if (set.Shims is { } shims)
         {
@@ -83,7 +83,7 @@ internal sealed class PartSetChecks(CatalogDraft draft)
         void CheckStep(Flyweight ramp)
         {
             string[] steps = [.. (ramp.AdjusterCurves ?? []).Select(c => c.Name)];
-            if (set.AdjusterStep is not { } step ? steps.Length == 0 : steps.Contains(step))
+            if (set.AdjusterStep is not { } step ? steps.Length == 0 : step.Length == 0 || steps.Contains(step))
                 return;
             Refuse(PartSetReader.AdjusterStep, set.AdjusterStep, new(
                 set.AdjusterStep is null ? FindingCodes.MissingValue : FindingCodes.UnknownStep,

@@ -11,18 +11,17 @@ internal sealed class ReferenceChecks
 
     public static void Check(CatalogDraft draft)
     {
-        // What a wrong id spoils is not judged further; what stands beside it is.
-        DraftItem[] sound = [.. draft.Items.Where(i => i.Sound)];
+        // What a wrong value spoils is not judged further; what stands beside it is.
         var references = new ReferenceChecks(draft);
-        foreach (DraftItem item in sound)
+        foreach (DraftItem item in draft.Items)
             references.CheckFields(item);
 
         var sets = new PartSetChecks(draft);
         double shortest = draft.Items.Select(i => i.Item).OfType<DriveClutch>().Select(c => c.FullShiftTravel.Meters)
             .DefaultIfEmpty(0).Min();
-        foreach (DraftItem item in sound.Where(i => i is { Sound: true, Item: Flyweight or ArmProfile }))
+        foreach (DraftItem item in draft.Items.Where(i => i is { Sound: true, Item: Flyweight or ArmProfile }))
             FlyweightChecks.CheckCurves(item, shortest, draft.Findings);
-        foreach (DraftItem item in sound)
+        foreach (DraftItem item in draft.Items)
         {
             if (item is { Sound: true, Item: Flyweight { ArmProfileId: { } id } body }
                 && draft.Sound<ArmProfile>(id) is { } profile)
@@ -31,17 +30,18 @@ internal sealed class ReferenceChecks
             }
         }
 
-        foreach (DraftItem item in sound.Where(i => i.Item is Machine))
+        foreach (DraftItem item in draft.Items.Where(i => i.Item is Machine))
             new MachineChecks(draft, sets, item).Check();
         OutletChecks.Check(draft);
     }
 
-    /// <summary>Why an id leads to no such item; null when it does.</summary>
+    /// <summary>Why an id leads to no such item; null when it does, or may lead to one that was not read.</summary>
     /// <param name="draft">Where it is looked up.</param>
-    /// <param name="id">The id.</param>
+    /// <param name="id">The id; empty where it was refused itself.</param>
     /// <param name="kind">The kind that belongs there; null: any part.</param>
     public static Refusal? Wrong(CatalogDraft draft, string id, ItemKind? kind) => draft.Find(id) switch
     {
+        null when id.Length == 0 || draft.MayHaveLost(kind) => null,
         null => new(
             FindingCodes.UnknownReference,
             $"No item of the catalog has the id {id}. Check the spelling, or add the item."),

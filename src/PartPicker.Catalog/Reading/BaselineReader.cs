@@ -16,7 +16,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     private const double MinTemperatureK = 213.15;
     private const double MaxTemperatureK = 333.15;
 
-    /// <summary>Stands in while the set in question was refused; the machine is not sound then.</summary>
+    /// <summary>Stands in for a set that is none; the machine is not sound then.</summary>
     private static readonly PartSet Unread = new("", "", new Dictionary<StationName, double>(), "", "", "");
 
     public const string EngagementRpm = "engagementRpm";

@@ -7,6 +7,7 @@ internal sealed class CatalogDraft
 {
     private readonly List<DraftItem> items = [];
     private readonly Dictionary<string, DraftItem> byId = new(StringComparer.Ordinal);
+    private readonly HashSet<ItemKind> unread = [];
 
     public Findings Findings { get; } = new();
 
@@ -16,10 +17,16 @@ internal sealed class CatalogDraft
 
     public Dictionary<(string Outlet, Slot Slot), DraftLabour> Labour { get; } = [];
 
-    /// <summary>False when some row could not be read at all, so that its id is not known.</summary>
-    public bool Complete { get; set; } = true;
-
     public DraftItem? Find(string id) => byId.GetValueOrDefault(id);
+
+    /// <summary>Says that items of these kinds could not be read at all, so that their ids are not known.</summary>
+    public void Lose(IEnumerable<ItemKind> kinds) => unread.UnionWith(kinds);
+
+    /// <summary>Whether an id that seems missing may be that of an item which could not be read.</summary>
+    /// <param name="kind">The kind that belongs there; null: any part.</param>
+    public bool MayHaveLost(ItemKind? kind) => kind is { } one
+        ? unread.Contains(one)
+        : unread.Any(lost => FieldRegistry.Blank(lost) is Part);
 
     /// <summary>The item of an id, when it is of that kind and nothing of it was refused.</summary>
     public T? Sound<T>(string id) where T : CatalogItem => Find(id) is { Sound: true, Item: T item } ? item : null;
@@ -28,7 +35,7 @@ internal sealed class CatalogDraft
     {
         items.Add(item);
         if (item.Item.Id.Length == 0)
-            Complete = false;
+            Lose([item.Item.Kind]);
         else if (!byId.TryAdd(item.Item.Id, item))
             RefuseTwin(item, byId[item.Item.Id]);
     }

@@ -50,10 +50,19 @@ internal static class CatalogFolder
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
             findings.Add("", null, null, folder, new(
-                FindingCodes.MissingFolder, $"The catalog folder cannot be read: {e.Message}"));
+                FindingCodes.MissingFolder, $"The catalog folder cannot be read: {Why(e)}"));
             return [];
         }
     }
+
+    // In words of our own: those of the system depend on it, and name no remedy.
+    private static string Why(Exception e) => e switch
+    {
+        DirectoryNotFoundException => "it is not there. Check the path.",
+        UnauthorizedAccessException => "this account may not list it. Give it the right to, or move the folder.",
+        ArgumentException => "no folder can have this name. Check the path.",
+        _ => "it is no folder, or its disk does not answer. Name the folder that holds the files.",
+    };
 
     private static List<FolderFile> Listed(string folder, Findings findings)
     {

@@ -21,6 +21,9 @@ internal readonly record struct JsonValue(JsonElement Element, string Pointer)
 /// <summary>A JSON file and where its findings go.</summary>
 internal sealed class JsonSource(string file, Findings findings)
 {
+    // Only so that the check of Parse, and not the reader of JSON, meets what is nested too deep.
+    private const int ReaderDepth = 512;
+
     public string File => file;
 
     public Findings Findings => findings;
@@ -33,12 +36,21 @@ internal sealed class JsonSource(string file, Findings findings)
     public JsonValue? Parse(string text)
     {
         byte[] utf8 = Encoding.UTF8.GetBytes(text);
-        var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { MaxDepth = ImportLimits.MaxJsonDepth });
+        var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { MaxDepth = ReaderDepth });
         try
         {
             // The document would take half a surrogate pair and throw only when the text is asked for.
             while (reader.Read())
             {
+                if (reader.TokenType is JsonTokenType.StartArray or JsonTokenType.StartObject
+                    && reader.CurrentDepth >= ImportLimits.MaxJsonDepth)
+                {
+                    RefuseLine(LineOf(reader.TokenStartIndex),
+                        $"Lists and objects are nested deeper than the {ImportLimits.MaxJsonDepth} levels that are read. "
+                        + "Look for a bracket that is not closed.");
+                    return null;
+                }
+
                 if (reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName && reader.ValueIsEscaped)
                     _ = reader.GetString();
             }
@@ -48,17 +60,18 @@ internal sealed class JsonSource(string file, Findings findings)
         }
         catch (JsonException e)
         {
-            int end = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-            string message = end < 0 ? e.Message : e.Message[..end];
-            RefuseLine((int)(e.LineNumber ?? 0) + 1, $"The file is no JSON (which has no comments): {message}");
+            RefuseLine((int)(e.LineNumber ?? 0) + 1,
+                $"The file is no JSON from byte {(e.BytePositionInLine ?? 0) + 1} of this line on. Look for a comma, a "
+                + "quote or a bracket that is missing or too many; JSON has no comments and no trailing comma.");
         }
         catch (InvalidOperationException)
         {
-            int line = 1 + utf8.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n');
-            RefuseLine(line, "A text holds one half of a surrogate pair. Write the character itself.");
+            RefuseLine(LineOf(reader.TokenStartIndex), "A text holds one half of a surrogate pair. Write the character itself.");
         }
 
         return null;
+
+        int LineOf(long index) => 1 + utf8.AsSpan(0, (int)index).Count((byte)'\n');
     }
 
     public void Refuse(JsonValue at, Refusal refusal) =>

@@ -23,12 +23,12 @@ internal static class MachineFile
         ["kits"] = ItemKind.Kit,
     };
 
-    public static void Read(string file, string text, CatalogDraft draft)
+    public static void Read(string file, string? text, CatalogDraft draft)
     {
         var source = new JsonSource(file, draft.Findings);
-        if (source.Parse(text) is not { } root)
+        if (text is null || source.Parse(text) is not { } root)
         {
-            draft.Complete = false;
+            draft.Lose(Lists.Values);
             return;
         }
 
@@ -36,7 +36,8 @@ internal static class MachineFile
         Dictionary<string, JsonValue> lists = source.Members(root, "An object with lists of pieces", Lists.Keys);
         var sound = lists.Where(l => source.Is(l.Value, JsonValueKind.Array, "A list of objects")).ToList();
         // A list that was not understood may hold what another file refers to.
-        draft.Complete &= draft.Findings.Count == before;
+        if (draft.Findings.Count > before)
+            draft.Lose(Lists.Values);
         foreach ((string name, JsonValue list) in sound)
         {
             foreach (JsonValue entry in list.Entries())

@@ -9,7 +9,7 @@ internal static class OutletFile
     private const int MaxStock = 1_000_000;
     private static readonly string[] ColumnNames = ["partId", "currency", "priceMinor", "stock"];
 
-    public static void Read(FolderFile file, string text, CatalogDraft draft)
+    public static void Read(FolderFile file, string? text, CatalogDraft draft)
     {
         Findings findings = draft.Findings;
         string id = Path.GetFileNameWithoutExtension(file.Name);
@@ -20,7 +20,7 @@ internal static class OutletFile
         var offers = new Dictionary<string, Offer>(StringComparer.Ordinal);
         var lines = new List<(string, int)>();
         Dictionary<string, int> columns = [];
-        if (CsvTable.Read(file.Name, text, findings) is { } table
+        if (text is not null && CsvTable.Read(file.Name, text, findings) is { } table
             && FixedColumns.Find(file.Name, table.Header, ColumnNames, findings) is { } found)
         {
             columns = found;

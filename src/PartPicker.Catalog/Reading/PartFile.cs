@@ -6,15 +6,16 @@ namespace PartPicker.Catalog;
 /// <summary>A CSV file of parts of one kind; the header names fields of the registry.</summary>
 internal static class PartFile
 {
-    public static void Read(FolderFile file, string text, CatalogDraft draft)
+    public static void Read(FolderFile file, string? text, CatalogDraft draft)
     {
-        CsvTable? table = CsvTable.Read(file.Name, text, draft.Findings);
-        draft.Complete &= table is { Complete: true };
+        ItemKind kind = file.Kind!.Value;
+        CsvTable? table = text is null ? null : CsvTable.Read(file.Name, text, draft.Findings);
+        if (table is not { Complete: true })
+            draft.Lose([kind]);
         if (table is null)
             return;
 
         int afterLines = draft.Findings.Count;
-        ItemKind kind = file.Kind!.Value;
         Column?[] columns = Columns(kind, file.Name, table.Header, draft.Findings);
         // With a column that was not understood no row is whole, though its other cells can be read.
         bool headerSound = draft.Findings.Count == afterLines;

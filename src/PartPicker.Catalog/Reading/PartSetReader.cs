@@ -30,14 +30,13 @@ internal sealed class PartSetReader(JsonSource source)
     private static readonly long MaxShims =
         (long)FieldRegistry.For(ItemKind.DriveClutch).First(f => f.Name == "shimLimit").Max;
 
-    /// <summary>Null when anything of the set was refused.</summary>
+    /// <summary>The set, with an empty text for each member that was refused; null when it is no object.</summary>
     public PartSet? Read(JsonValue value)
     {
-        int before = source.Findings.Count;
         Dictionary<string, JsonValue> members = source.Members(value, "A set of parts as an object", MemberNames);
         if (value.Kind != JsonValueKind.Object)
             return null;
-        var set = new PartSet(
+        return new PartSet(
             DriveSpring: Text(DriveSpring, ValueReader.Id),
             Flyweight: Text(Flyweight, ValueReader.Id),
             StationMasses: members.TryGetValue(StationMasses, out JsonValue masses) ? Masses(masses) : NoMasses,
@@ -48,7 +47,6 @@ internal sealed class PartSetReader(JsonSource source)
             AdjusterStep = members.ContainsKey(AdjusterStep) ? Text(AdjusterStep, FieldReader.StampedName) : null,
             Shims = members.TryGetValue(Shims, out JsonValue shims) ? Fitted(shims) : null,
         };
-        return source.Findings.Count == before ? set : null;
 
         string Text(string member, Func<string, Refusal?> check)
         {
@@ -68,11 +66,12 @@ internal sealed class PartSetReader(JsonSource source)
             return null;
         Token shim = entry.Parts[0];
         Token count = entry.Parts[1];
-        if (ValueReader.Id(shim.Text) is { } badId)
+        Refusal? badId = ValueReader.Id(shim.Text);
+        if (badId is not null)
             source.Refuse(shim with { Key = null }, badId);
         if (ValueReader.Whole(count.Text, 1, MaxShims, out long number) is { } badCount)
             source.Refuse(count with { Key = null }, badCount);
-        return new FittedShims(shim.Text, (int)number);
+        return new FittedShims(badId is null ? shim.Text : "", (int)number);
     }
 
     private static Dictionary<StationName, double> NoMasses => [];

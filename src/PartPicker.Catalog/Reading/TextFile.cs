@@ -27,7 +27,7 @@ internal static class TextFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Refuse(null, new(FindingCodes.UnreadableFile, $"The file cannot be read: {e.Message}"));
+            Refuse(null, new(FindingCodes.UnreadableFile, $"The file cannot be read: {Why(e)}"));
             return null;
         }
 
@@ -52,4 +52,11 @@ internal static class TextFile
 
         void Refuse(int? line, Refusal refusal) => findings.Add(file.Name, line, null, null, refusal);
     }
+
+    private static string Why(Exception e) => e switch
+    {
+        FileNotFoundException or DirectoryNotFoundException => "what it links to is not there. Put the file itself here.",
+        UnauthorizedAccessException => "this account may not read it. Give it the right to.",
+        _ => "another program holds it, or its disk does not answer. Close what uses it and import again.",
+    };
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PartPicker.Quantities;
 
 /// <summary>A unit that is read and written, with every spelling that stands for it.</summary>
@@ -37,4 +39,18 @@ public sealed class NamedUnit
     public double ToSi(double value) => (value + offset) * times / over;
 
     public double FromSi(double si) => (si * over / times) - offset;
+
+    /// <summary>The same with the digits that survive the way to SI and back, and no others.</summary>
+    public double FromSiInFull(double si)
+    {
+        double value = double.Parse(
+            (si * over / times).ToString(SurvivingDigits, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return offset == 0 ? value : Math.Round(value - offset, SurvivingDecimals);
+    }
+
+    // The 16th digit may change on the way, and no text of a catalog has one.
+    private const string SurvivingDigits = "G15";
+
+    // Digits count from the zero of the absolute scale: three of them stand before the point.
+    private const int SurvivingDecimals = 12;
 }

@@ -1,3 +1,4 @@
+using PartPicker.Mechanics;
 using PartPicker.Parts;
 
 namespace PartPicker.Selection;
@@ -31,11 +32,19 @@ public static class PartFacts
     public static IEnumerable<string> ComputedFields(ItemKind kind) =>
         Computed.Keys.Where(k => k.Item1 == kind).Select(k => k.Item2);
 
+    /// <summary>The words that a field takes, where there is a list of them; null where any text may stand.</summary>
+    public static IReadOnlyList<string>? Words(Field field) => field switch
+    {
+        { ChoiceType: { } choices } => [.. Enum.GetNames(choices).Select(Selection.Words.Camel)],
+        { Name: "material" } => [.. WireMaterial.All.Select(material => material.Key)],
+        _ => null,
+    };
+
     /// <summary>The word of a choice, text or reference field; null when not stated.</summary>
     public static string? Word(Part part, Field field) => field.Get(part) switch
     {
         string text => text,
-        Enum choice => Words.Camel(choice.ToString()),
+        Enum choice => Selection.Words.Camel(choice.ToString()),
         _ => null,
     };
 }

@@ -28,7 +28,7 @@ public static class PartListing
     {
         PartFilter filter = new(catalog, query);
         Part[] matching = [.. catalog.All<Part>().Where(filter.Matches)];
-        PartOrder order = new(query.SortField, query.Descending);
+        PartOrder order = new(query.SortField, query.SortOutlet, query.Descending);
         Part[] page =
         [
             .. matching

@@ -2,8 +2,8 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>The total order of a list: a field, parts without it last in either direction, then id.</summary>
-internal sealed class PartOrder(string? sortField, bool descending) : IComparer<Part>
+/// <summary>The total order of a list: a field, or price or stock at an outlet; parts without it last in either direction, then id.</summary>
+internal sealed class PartOrder(string? sortField, Outlet? outlet, bool descending) : IComparer<Part>
 {
     public int Compare(Part? x, Part? y) => Compare(PlaceOf(x!), PlaceOf(y!));
 
@@ -22,6 +22,12 @@ internal sealed class PartOrder(string? sortField, bool descending) : IComparer<
     /// <summary>Where a part stands.</summary>
     public PartPlace PlaceOf(Part part)
     {
+        if (sortField is PartQuery.Price or PartQuery.Stock)
+        {
+            Offer? offer = outlet?.Offers.GetValueOrDefault(part.Id);
+            return new PartPlace(sortField == PartQuery.Price ? offer?.PriceMinor : offer?.Stock, null, part.Id);
+        }
+
         if (sortField is null || FieldRegistry.For(part.Kind).FirstOrDefault(f => f.Name == sortField) is not { } field)
             return new PartPlace(null, null, part.Id);
         return new PartPlace(PartFacts.Number(part, field), PartFacts.Word(part, field), part.Id);

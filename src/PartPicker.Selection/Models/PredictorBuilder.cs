@@ -9,6 +9,15 @@ internal static class PredictorBuilder
     // A ratio written with two decimals may lie this far beyond either end of the belt's travel.
     private const double RatioTolerance = 0.02;
 
+    /// <summary>
+    /// Range of either anchor factor beyond which a run is refused: a factor of four stands for an engagement at half
+    /// or at twice the computed rpm, and no error of a profile reaches so far.
+    /// </summary>
+    public const double LeastUsableFactor = 0.25;
+
+    /// <inheritdoc cref="LeastUsableFactor"/>
+    public const double GreatestUsableFactor = 4;
+
     /// <summary>The predictor, or null with every problem.</summary>
     public static Predictor? Build(
         CatalogSnapshot catalog,
@@ -108,6 +117,11 @@ internal static class PredictorBuilder
             return null;
         }
 
+        RequestProblem[] farOut = [.. FarOut("flyweight thrust", factors.Flyweight, place), .. FarOut("belt thrust", factors.Thrust, place)];
+        problems.AddRange(farOut);
+        if (farOut.Length > 0)
+            return null;
+
         return (
             factors,
             Report(machine, set, positions, rpm, torqueFactor, factors, friction),
@@ -147,6 +161,16 @@ internal static class PredictorBuilder
             $"a run that a belt friction between {Anchor.LeastFriction:0.0} and {Anchor.GreatestFriction:0.0} explains: the best "
             + "lies beyond. Check the measured rpm and their ratios, or leave solveFriction out"));
         return false;
+    }
+
+    private static IEnumerable<RequestProblem> FarOut(string what, double factor, string place)
+    {
+        if (factor is not (< LeastUsableFactor or > GreatestUsableFactor))
+            yield break;
+        yield return new RequestProblem(
+            place, RequestProblemCodes.BaselineUnusable, $"factor {factor:0.###} on {what}",
+            $"a run that the model meets with a factor on {what} from {LeastUsableFactor} to {GreatestUsableFactor}; this one asks "
+            + $"for {factor:0.###}, so it cannot be of these parts: check the fitted parts, the station masses, the rpm and their units");
     }
 
     private static Anchoring Report(

@@ -26,12 +26,21 @@ public sealed record PartQuery
     /// <summary>The field that orders the list; id breaks ties and is the order when null. Parts without the field come last.</summary>
     public string? SortField { get; init; }
 
+    /// <summary>Whose price and stock count where <see cref="SortField"/> is one of those.</summary>
+    public Outlet? SortOutlet { get; init; }
+
     public bool Descending { get; init; }
 
     public int Limit { get; init; } = StandardLimit;
 
     /// <summary>Go on after this place; null: from the start.</summary>
     public PartPlace? After { get; init; }
+
+    /// <summary>Orders by the price of a pack at the outlet.</summary>
+    public const string Price = "price";
+
+    /// <summary>Orders by the packs that the outlet has.</summary>
+    public const string Stock = "stock";
 
     public const int StandardLimit = 50;
     public const int MaxLimit = 200;

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Sockets;
+using System.Text;
 using System.Text.RegularExpressions;
+using PartPicker.Api.Wire;
 using Xunit;
 
 namespace PartPicker.Service.Tests.CommandLine;
@@ -89,7 +91,7 @@ public sealed partial class RunTests : IDisposable
     }
 
     [Fact]
-    public async Task A_catalog_without_a_sample_question_is_served_all_the_same()
+    public async Task A_catalog_without_a_sample_question_is_asked_for_the_rpm_of_a_measured_run()
     {
         string catalog = CopyOfSamples();
         Directory.Delete(Path.Combine(catalog, "requests"), recursive: true);
@@ -98,7 +100,105 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
 
         Assert.Equal(0, exitCode);
-        Assert.StartsWith("No sample question is asked: there is no ", output);
+        Assert.StartsWith("There is no sample question for this catalog in ", output);
+        Assert.Contains("Machine canyon-racer: to engage at ", output);
+        Assert.Contains("\n1  ", output);
+        Assert.Contains("searched ", output);
+    }
+
+    [Fact]
+    public async Task A_catalog_without_a_measured_run_says_that_it_is_missing()
+    {
+        string catalog = Path.Combine(folder.Path, "parts-alone");
+        Directory.CreateDirectory(catalog);
+        await File.WriteAllTextAsync(Path.Combine(catalog, "shims.csv"), "id,thickness\nsh-1,1 mm\n");
+
+        (int exitCode, string output, _) = await ServiceProcess.RunAsync(
+            folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
+
+        Assert.Equal(0, exitCode);
+        Assert.StartsWith("No sample question is asked: ", output);
+        Assert.Contains("no machine of the catalog has a measured run (baselines)", output);
+    }
+
+    [Theory]
+    [InlineData("GET / HTTP/1.1\r\nNo header", 400)]
+    [InlineData("GET / HTTP/9.9", 505)]
+    [InlineData("LONG", 414)]
+    [InlineData("MANY", 431)]
+    public async Task What_breaks_HTTP_gets_a_bare_status_that_the_page_of_errors_explains(string head, int status)
+    {
+        using ServiceProcess service = ServiceProcess.Start(folder.Path, "--quiet", "--port=0", "--data", Data);
+        Uri address = new((await service.ReadUntilAsync("listening on "))[^1]["listening on ".Length..]);
+        head = head switch
+        {
+            "LONG" => $"GET /{new string('a', RequestLimits.MaxRequestLineBytes)} HTTP/1.1\r\nHost: a",
+            "MANY" => "GET / HTTP/1.1\r\nHost: a"
+                + string.Concat(Enumerable.Range(0, RequestLimits.MaxHeaders).Select(i => $"\r\nX-{i}: 1")),
+            _ => head,
+        };
+
+        using TcpClient client = new(address.Host, address.Port);
+        NetworkStream stream = client.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(head + "\r\n\r\n"));
+        string answer = await new StreamReader(stream).ReadToEndAsync();
+
+        Assert.StartsWith($"HTTP/1.1 {status} ", answer);
+        Assert.EndsWith("\r\n\r\n", answer);
+        using HttpClient http = new();
+        string page = await http.GetStringAsync(new Uri(address, "/docs/errors"));
+        Assert.Contains($"<dt>{status}</dt>", page[page.IndexOf("id=\"without-a-body\"", StringComparison.Ordinal)..]);
+    }
+
+    [Fact]
+    public async Task A_body_that_comes_too_slowly_is_told_in_our_own_words()
+    {
+        using ServiceProcess service = ServiceProcess.Start(folder.Path, "--quiet", "--port=0", "--data", Data);
+        Uri address = new((await service.ReadUntilAsync("listening on "))[^1]["listening on ".Length..]);
+        using TcpClient client = new(address.Host, address.Port);
+        NetworkStream stream = client.GetStream();
+        await stream.WriteAsync("POST /v1/picks HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\nContent-Length: 900\r\n\r\n{"u8.ToArray());
+
+        string answer = await new StreamReader(stream).ReadToEndAsync();
+
+        Assert.StartsWith("HTTP/1.1 408 ", answer);
+        Assert.Contains("\"code\":\"body-too-slow\"", answer);
+        Assert.Contains("After 5 s fewer than 240 bytes a second had come; send the whole body at once.", answer);
+    }
+
+    [Fact]
+    public async Task A_store_of_another_catalog_is_not_asked_the_question_of_the_samples()
+    {
+        string catalog = CopyOfSamples();
+        Directory.Delete(Path.Combine(catalog, "requests"), recursive: true);
+        string machines = Path.Combine(catalog, "machines");
+        foreach (string file in Directory.GetFiles(machines))
+        {
+            await File.WriteAllTextAsync(file, (await File.ReadAllTextAsync(file))
+                .Replace("\"valley-two-seater\"", "\"own-machine\"", StringComparison.Ordinal));
+        }
+
+        await ServiceProcess.RunAsync(folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
+        (int exitCode, string output, _) = await ServiceProcess.RunAsync(folder.Path, "--once", "--port", "0", "--data", Data);
+
+        Assert.Equal(0, exitCode);
+        Assert.StartsWith("There is no sample question for this catalog in ", output);
+    }
+
+    [Fact]
+    public async Task A_sample_question_that_cannot_be_read_is_told()
+    {
+        string catalog = CopyOfSamples();
+        string question = Path.Combine(catalog, "requests", "first-pick.json");
+        File.Delete(question);
+        Directory.CreateSymbolicLink(question, question);
+
+        (int exitCode, string output, string errors) = await ServiceProcess.RunAsync(
+            folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
+
+        Assert.Equal(1, exitCode);
+        Assert.Empty(errors);
+        Assert.StartsWith($"The sample question in {question} cannot be read", output);
     }
 
     [Fact]
@@ -112,7 +212,7 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data, "--catalog", catalog);
 
         Assert.Equal(1, exitCode);
-        Assert.Contains("/machine: unknown-machine, sent moon-buggy;", output);
+        Assert.Contains("/machine: unknown-machine, sent \"moon-buggy\";", output);
         Assert.Contains("/targets: missing-member, sent nothing;", output);
     }
 
@@ -159,7 +259,8 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Path.Combine(file, "data"));
 
         Assert.Equal(1, exitCode);
-        Assert.StartsWith("The service cannot start: ", errors);
+        Assert.StartsWith("The service cannot start: the store ", errors);
+        Assert.Contains("name another with --data.", errors);
     }
 
     [Fact]
@@ -172,7 +273,8 @@ public sealed partial class RunTests : IDisposable
             folder.Path, "--once", "--port", "0", "--data", Data);
 
         Assert.Equal(1, exitCode);
-        Assert.StartsWith("The service cannot start: ", errors);
+        Assert.StartsWith("The service cannot start: the store ", errors);
+        Assert.Contains("name another with --data.", errors);
     }
 
     [GeneratedRegex(

@@ -32,9 +32,30 @@ public sealed class PageTests(Service service)
             .Select(rest => rest[..rest.IndexOf('"')]).Where(link => link[0] == '/')];
 
         Assert.Superset(
-            new HashSet<string> { "/docs/api/", "/docs/errors", "/openapi/v1.json", "/v1/machines", "/health/ready" },
+            new HashSet<string>
+            {
+                "/docs/api/", "/docs/errors", "/docs/fit", "/docs/fields", "/docs/limits", "/openapi/v1.json", "/v1/machines", "/health/ready",
+            },
             links.ToHashSet());
         foreach (string link in links.Distinct())
+            Assert.InRange((await service.GetAsync(link)).Status, 200, 399);
+    }
+
+    [Theory]
+    [InlineData("fit", "What a part must keep to fit", "<code>drive-spring-seat</code>")]
+    [InlineData("fields", "The fields of a catalog", "<strong><code>id</code></strong>")]
+    [InlineData("limits", "What the model does not know", "<a href=\"/docs/fit\">fit.md</a>")]
+    public async Task A_page_of_reference_is_served_as_HTML(string name, string title, string holds)
+    {
+        Answer page = await service.GetAsync($"/docs/{name}");
+
+        Assert.Equal((200, "text/html"), (page.Status, page.MediaType));
+        Assert.Contains($"<h1>{title}</h1>", page.Text);
+        Assert.Contains(holds, page.Text);
+        Assert.Equal(page.Text.Split("<table>").Length, page.Text.Split("<div class=\"wide\" tabindex=\"0\"><table>").Length);
+        string[] links = [.. page.Text.Split("href=\"").Skip(1).Select(rest => rest[..rest.IndexOf('"')])];
+        Assert.All(links, link => Assert.True(link[0] is '/' or '#' || link.Contains(':'), link));
+        foreach (string link in links.Where(link => link[0] == '/').Distinct())
             Assert.InRange((await service.GetAsync(link)).Status, 200, 399);
     }
 

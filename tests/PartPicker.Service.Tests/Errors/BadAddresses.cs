@@ -5,7 +5,7 @@ namespace PartPicker.Service.Tests.Errors;
 /// <summary>Addresses whose query cannot be met.</summary>
 internal static class BadAddresses
 {
-    private static readonly string TooManyWords = string.Join('&', Enumerable.Range(0, 21).Select(i => $"material=m{i}"));
+    private static readonly string TooManyWords = string.Join('&', Enumerable.Range(0, 21).Select(i => $"name=m{i}"));
 
     private static readonly string LongText = new('x', 121);
 
@@ -47,7 +47,10 @@ internal static class BadAddresses
         ["an order by nothing"] = Get("/v1/parts?sort=", "sort out-of-range"),
         ["an order by a minus"] = Get("/v1/parts?sort=-", "sort unknown-field"),
         ["an order by a plus"] = Get("/v1/parts?sort=%2BfreeLength", "sort unknown-field"),
-        ["an order by what is no field"] = Get("/v1/parts?sort=price", "sort unknown-field"),
+        ["an order by what is no field"] = Get("/v1/parts?sort=maker", "sort unknown-field"),
+        ["an order by the price at no outlet"] = Get("/v1/parts?sort=price", "outlet outlet-needed"),
+        ["an order by the stock of nobody"] = Get("/v1/parts?sort=-stock&inStock=true", "outlet outlet-needed"),
+        ["a filter by price"] = Get("/v1/parts?outlet=quay-stores&price=3", "price unknown-parameter"),
         ["an order by a field of another kind"] = Get(
             "/v1/parts?kind=helix&sort=freeLength", "sort unknown-field"),
         ["an order by a curve"] = Get("/v1/parts?kind=driveSpring&sort=loadTable", "sort wrong-filter"),
@@ -93,9 +96,11 @@ internal static class BadAddresses
         ["a field of another kind by a word"] = Get(
             "/v1/parts?kind=belt&material=music-wire-a228", "material unknown-field"),
         ["a choice that is none"] = Get("/v1/parts?kind=driveSpring&ends=round&ends=open", "ends unknown-word"),
-        ["no word"] = Get("/v1/parts?kind=driveSpring&material=", "material out-of-range"),
+        ["a material that is none"] = Get("/v1/parts?kind=driveSpring&material=steel", "material unknown-word"),
+        ["no material"] = Get("/v1/parts?material=", "material unknown-word"),
+        ["no word"] = Get("/v1/parts?kind=driveSpring&name=", "name out-of-range"),
         ["more words than a list takes"] = Get(
-            $"/v1/parts?kind=driveSpring&{TooManyWords}", "material too-many-filters"),
+            $"/v1/parts?kind=driveSpring&{TooManyWords}", "name too-many-filters"),
         ["everything at once"] = Get(
             "/v1/parts?kind=helix&limit=0&fitsMachine=x&outlet=y&sort=z&colour=red&rate.min=3&helixDeg=40&anglePoints.min=1&units=u",
             "fitsMachine unknown-machine", "outlet unknown-outlet", "sort unknown-field", "limit out-of-range",

@@ -83,6 +83,7 @@ internal static class BadBodies
         ["an engagement where it does not"] = Target(
             "harbour-scooter", """ "engagementRpm": 2200, "shiftRpm": 7700 """,
             "/targets/engagementRpm engagement-not-by-belt"),
+        ["a margin from no launch rpm"] = Pick(""" "launchMarginRpm": 200 """, "/launchRpm missing-member"),
         ["a launch rpm where the belt does not start"] = new(
             "POST /v1/picks",
             """{ "machine": "harbour-scooter", "targets": { "shiftRpm": 7700 }, "launchRpm": 2000 }""",
@@ -226,6 +227,10 @@ internal static class BadBodies
             "valley-two-seater",
             """ "baseline": { "parts": { "hole": "9" }, "engagementRpm": 2000, "shiftRpm": 7900 } """,
             "/baseline/parts/hole unknown-hole"),
+        ["a run that is left aside"] = Prediction(
+            "valley-two-seater",
+            """ "anchor": false, "baseline": { "engagementRpm": 2000, "shiftRpm": 7900 } """,
+            "/baseline contradiction"),
         ["an anchor by a word"] = Prediction("valley-two-seater", """ "anchor": "no" """, "/anchor wrong-type"),
     };
 }

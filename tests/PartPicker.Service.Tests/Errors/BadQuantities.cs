@@ -11,7 +11,7 @@ internal static class BadQuantities
     {
         ["a bare number"] = Altitude("300", $"{At} unit-needed"),
         ["a bare negative number"] = Altitude("-1.5e2", $"{At} unit-needed"),
-        ["a number as text"] = Altitude("\"300\"", $"{At} unreadable-quantity"),
+        ["a number as text"] = Altitude("\"300\"", $"{At} unit-needed"),
         ["empty text"] = Altitude("\"\"", $"{At} unreadable-quantity"),
         ["blank text"] = Altitude("\"  \\t\"", $"{At} unreadable-quantity"),
         ["a unit alone"] = Altitude("\"m\"", $"{At} unreadable-quantity"),

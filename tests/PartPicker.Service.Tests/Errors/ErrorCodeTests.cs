@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.Json;
 using PartPicker.Api.Errors;
 using PartPicker.Selection;
 using Xunit;
@@ -53,14 +54,20 @@ public sealed class ErrorCodeTests
     [Fact]
     public void A_problem_of_the_selection_points_into_the_body()
     {
+        using JsonDocument body = JsonDocument.Parse("""{ "machine": "a", "fitted": { "hole": 9 }, "keep": ["helix"] }""");
         ProblemAnswer answer = Problems.Of(
-        [
-            new RequestProblem("fitted/hole", RequestProblemCodes.UnknownHole, "9", "one of: 1, 2"),
-            new RequestProblem("machine/baselines/0", RequestProblemCodes.BaselineUnusable, null, "a run that can be"),
-        ]);
+            [
+                new RequestProblem("fitted/hole", RequestProblemCodes.UnknownHole, "9 of old", "one of: 1, 2"),
+                new RequestProblem("machine/baselines/0", RequestProblemCodes.BaselineUnusable, "9001 rpm", "a run that can be"),
+                new RequestProblem("keep", RequestProblemCodes.KeptPartDoesNotFit, "helix: hx", "a kept part that fits"),
+                new RequestProblem("outlet", RequestProblemCodes.OutletNeeded, null, "an outlet"),
+            ],
+            body.RootElement);
 
-        Assert.Equal(["/fitted/hole", "/machine"], answer.Problem.Errors.Select(error => error.Pointer));
-        Assert.Equal(["unknown-hole", "baseline-unusable"], answer.Problem.Errors.Select(error => error.Code));
+        Assert.Equal(["9", "\"a\"", "helix: hx", null], answer.Problem.Errors.Select(error => error.Sent));
+        Assert.Equal("a run that can be; the catalog has 9001 rpm", answer.Problem.Errors[1].Expected);
+        Assert.Equal(["/fitted/hole", "/machine", "/keep", "/outlet"], answer.Problem.Errors.Select(error => error.Pointer));
+        Assert.Equal(["unknown-hole", "baseline-unusable", "kept-part-does-not-fit", "outlet-needed"], answer.Problem.Errors.Select(error => error.Code));
     }
 
     private static IEnumerable<string> Constants(Type type) => type.GetFields(BindingFlags.Public | BindingFlags.Static)

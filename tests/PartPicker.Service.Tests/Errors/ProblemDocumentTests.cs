@@ -51,7 +51,8 @@ public sealed class ProblemDocumentTests(Service service)
     }
 
     [Theory]
-    [InlineData("", "line 1, byte 1")]
+    [InlineData("", "The body is empty. Send one JSON object")]
+    [InlineData(" \n\t", "The body is empty. Send one JSON object")]
     [InlineData("{", "line 1, byte 2")]
     [InlineData("{ \"machine\": \"x\",\n  \"targets\": }", "line 2, byte 14")]
     [InlineData("{} {}", "line 1, byte 4")]
@@ -87,12 +88,77 @@ public sealed class ProblemDocumentTests(Service service)
     }
 
     [Theory]
-    [InlineData(null)]
-    [InlineData("text/plain")]
-    [InlineData("application/xml")]
-    [InlineData("application/json; charset=utf-16")]
-    public async Task A_body_that_is_not_said_to_be_JSON_is_refused(string? mediaType) =>
-        AssertProblem(await Post("{}"u8.ToArray(), mediaType), 415, "json-needed");
+    [InlineData(null, "No Content-Type was sent.")]
+    [InlineData("text/plain", "Content-Type was sent as text/plain.")]
+    [InlineData("application/xml", "Content-Type was sent as application/xml.")]
+    [InlineData("application/json; charset=utf-16", "Content-Type was sent as application/json; charset=utf-16.")]
+    public async Task A_body_that_is_not_said_to_be_JSON_is_refused(string? mediaType, string told)
+    {
+        Answer answer = await Post("{}"u8.ToArray(), mediaType);
+
+        AssertProblem(answer, 415, "json-needed");
+        Assert.StartsWith($"{told} Send Content-Type: application/json", (string?)answer.Json["detail"]);
+    }
+
+    [Theory]
+    [InlineData("1500", "1500")]
+    [InlineData("\"1500\"", "\"1500\"")]
+    public async Task A_number_without_its_unit_is_shown_as_sent_and_with_the_units_of_its_field(string json, string sent)
+    {
+        Answer answer = await service.PostAsync(
+            "/v1/predictions", $$"""{ "machine": "valley-two-seater", "altitude": {{json}} }""");
+
+        AssertProblem(answer, 400, "unit-needed");
+        Assert.Equal(sent, (string?)answer.Json["errors"]![0]!["sent"]);
+        Assert.Contains("\"1500 m\" or \"1500 ft\"", (string?)answer.Json["errors"]![0]!["expected"]);
+    }
+
+    [Theory]
+    [InlineData("/v1/parts?kind=driveSpringg", "\"driveSpring\"")]
+    [InlineData("/v1/parts?knid=belt", "\"kind\"")]
+    [InlineData("/v1/parts?fitsMachine=valley-twoseater", "\"valley-two-seater\"")]
+    [InlineData("/v1/parts?outlet=quay-store", "\"quay-stores\"")]
+    [InlineData("/v1/parts?sort=-freeLenght", "\"freeLength\"")]
+    [InlineData("/v1/parts?rat.min=3", "\"rate\"")]
+    [InlineData("/v1/parts?material=music-wire-228", "\"music-wire-a228\"")]
+    [InlineData("/v1/parts/ds-96-210", "\"ds-96-201\"")]
+    [InlineData("/v1/machines/canyon-racr", "\"canyon-racer\"")]
+    [InlineData("{ \"machin\": \"valley-two-seater\" }", "\"machine\"")]
+    [InlineData("{ \"machine\": \"valey-two-seater\" }", "\"valley-two-seater\"")]
+    [InlineData("{ \"machine\": \"valley-two-seater\", \"airLaw\": \"SaeJ1349\" }", "\"saeJ1349\"")]
+    [InlineData("{ \"machine\": \"valley-two-seater\", \"parts\": { \"helix\": \"hx-4o\" } }", "\"hx-4")]
+    public async Task What_is_misspelt_is_asked_about(string question, string meant)
+    {
+        Answer answer = question[0] == '{'
+            ? await service.PostAsync("/v1/predictions", question)
+            : await service.GetAsync(question);
+
+        Assert.InRange(answer.Status, 400, 404);
+        Assert.Contains(
+            $"Did you mean {meant}",
+            string.Join('\n', [(string)answer.Json["detail"]!, .. answer.Json["errors"]!.AsArray().Select(e => (string)e!["expected"]!)]));
+    }
+
+    [Theory]
+    [InlineData("/v1/parts?kind=xyzzy")]
+    [InlineData("/v1/machines/moon-buggy")]
+    public async Task What_is_like_nothing_gets_no_guess(string address) =>
+        Assert.DoesNotContain("Did you mean", (await service.GetAsync(address)).Text);
+
+    [Fact]
+    public async Task A_material_that_is_none_gets_the_list_of_those_that_are()
+    {
+        Answer answer = await service.GetAsync("/v1/parts?material=steel");
+
+        AssertProblem(answer, 400, "unknown-word");
+        Assert.Contains("music-wire-a228, ", (string?)answer.Json["errors"]![0]!["expected"]);
+    }
+
+    [Fact]
+    public async Task The_detail_says_what_was_sent_and_what_is_allowed() =>
+        Assert.Equal(
+            "Query parameter limit, sent as abc: a whole number from 1 to 200",
+            (string?)(await service.GetAsync("/v1/parts?limit=abc")).Json["detail"]);
 
     [Fact]
     public async Task A_compressed_body_is_refused()

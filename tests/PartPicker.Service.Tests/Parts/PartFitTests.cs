@@ -19,7 +19,7 @@ public sealed class PartFitTests
     private static readonly string[] RulesOfAHole =
     [
         "driven-spring-twist-range", "driven-spring-wound", "driven-spring-wound-diameter", "driven-spring-twist-limit",
-        "driven-spring-solid-length",
+        "driven-spring-solid-length", "driven-spring-combined-stress",
     ];
 
     [Fact]

@@ -172,6 +172,23 @@ public sealed class PartListTests(Service service)
             (double?)(item["fields"]!["freeLength"] ?? item["computed"]!["freeLength"])?["value"];
     }
 
+    [Theory]
+    [InlineData("sort=price", 1, "price")]
+    [InlineData("sort=-price", -1, "price")]
+    [InlineData("sort=stock", 1, "stock")]
+    [InlineData("sort=-stock", -1, "stock")]
+    public async Task An_outlet_orders_the_list_by_its_price_or_stock_and_what_it_does_not_know_comes_last(
+        string sort, int direction, string what)
+    {
+        double?[] values = [.. Items(await List($"limit=200&outlet=quay-stores&{sort}"))
+            .Select(item => what == "price" ? (double?)item["offer"]?["price"]?["amountMinor"] : (double?)item["offer"]?["stock"])];
+
+        double[] known = [.. values.TakeWhile(value => value is not null).Select(value => value!.Value)];
+        Assert.Equal(known.OrderBy(value => direction * value), known);
+        Assert.True(known.Distinct().Count() > 3);
+        Assert.All(values.Skip(known.Length), Assert.Null);
+    }
+
     [Fact]
     public async Task Words_order_a_list_too()
     {

@@ -7,9 +7,11 @@ namespace PartPicker.Service.Tests.Parts;
 /// <summary>A list of parts, as an address asks for it and as a plain scan finds it.</summary>
 /// <param name="Query">The query of the address, without page and cursor.</param>
 /// <param name="Filters">What each part must meet.</param>
-/// <param name="Sort">The field of the order; null: the id.</param>
+/// <param name="Sort">The field of the order, or price or stock; null: the id.</param>
+/// <param name="Outlet">Whose prices and stock order it.</param>
 /// <param name="Descending">From the greatest down.</param>
-internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> Filters, string? Sort, bool Descending)
+internal sealed record RandomList(
+    string Query, IReadOnlyList<Func<Part, bool>> Filters, string? Sort, Outlet? Outlet, bool Descending)
 {
     private static readonly string[] Texts = ["spring", "VALLEY", "arm", "0", "ds-1", "mm cup"];
 
@@ -34,14 +36,17 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
             filters.Add(part => text.Split(' ').All(word => Contains(part.Id, word) || Contains(part.Name, word)));
         }
 
-        if (random.Next(3) == 0)
-            AddOutlet(random, Any(random, [.. catalog.Outlets]), query, filters);
+        Outlet? outlet = random.Next(2) == 0 ? Any(random, [.. catalog.Outlets]) : null;
+        if (outlet is not null)
+            AddOutlet(random, outlet, query, filters);
 
-        string? sort = random.Next(3) == 0 ? null : Any(random, [.. fields.Where(f => IsNumber(f) || IsWord(f))]).Name;
+        string? sort = random.Next(3) == 0 ? null
+            : outlet is not null && random.Next(2) == 0 ? Any(random, ["price", "stock"])
+            : Any(random, [.. fields.Where(f => IsNumber(f) || IsWord(f))]).Name;
         bool descending = sort is not null && random.Next(2) == 0;
         if (sort is not null)
             query.Add($"sort={(descending ? "-" : "")}{sort}");
-        return new RandomList(string.Join('&', query.Distinct()), filters, sort, descending);
+        return new RandomList(string.Join('&', query.Distinct()), filters, sort, outlet, descending);
     }
 
     /// <summary>What the list holds, in its order: every part looked at, sorted by the words of the documentation.</summary>
@@ -60,6 +65,13 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
 
     private object? KeyOf(Part part)
     {
+        if (Sort is "price" or "stock")
+        {
+            return !Outlet!.Offers.TryGetValue(part.Id, out Offer? offer) ? null
+                : Sort == "price" ? (double?)offer.PriceMinor
+                : (double?)offer.Stock;
+        }
+
         if (Sort is null || FieldRegistry.For(part.Kind).SingleOrDefault(f => f.Name == Sort) is not { } field)
             return null;
         return IsNumber(field) ? Number(part, field) : Word(part, field);

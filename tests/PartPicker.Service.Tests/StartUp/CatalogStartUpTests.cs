@@ -61,7 +61,8 @@ public sealed class CatalogStartUpTests : IDisposable
 
         Assert.Null(CatalogStartUp.Load(store, Folders(Missing), catalogNamed: true, DateTimeOffset.UnixEpoch, errors));
         Assert.Contains("nothing was stored", errors.ToString());
-        Assert.Contains(Missing, errors.ToString());
+        Assert.Contains($"  the folder, value \"{Missing}\": The catalog folder cannot be read: it is not there.", errors.ToString());
+        Assert.Contains("more findings may follow", errors.ToString());
         Assert.Null(store.LoadNewest());
     }
 

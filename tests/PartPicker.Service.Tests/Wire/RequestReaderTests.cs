@@ -212,7 +212,7 @@ public sealed class RequestReaderTests
 
     [Theory]
     [InlineData(""" "altitude": 300 """, "/altitude unit-needed")]
-    [InlineData(""" "altitude": "300" """, "/altitude unreadable-quantity")]
+    [InlineData(""" "altitude": "300" """, "/altitude unit-needed")]
     [InlineData(""" "altitude": "NaN m" """, "/altitude unreadable-quantity")]
     [InlineData(""" "altitude": "1e400 m" """, "/altitude unreadable-quantity")]
     [InlineData(""" "altitude": "1,5 m" """, "/altitude unreadable-quantity")]
@@ -232,8 +232,8 @@ public sealed class RequestReaderTests
     [InlineData(""" "launchRpm": 30001 """, "/launchRpm out-of-range")]
     [InlineData(""" "launchRpm": 1e400 """, "/launchRpm out-of-range")]
     [InlineData(""" "launchRpm": "2000 rpm" """, "/launchRpm wrong-type")]
-    [InlineData(""" "launchMarginRpm": -1 """, "/launchMarginRpm out-of-range")]
-    [InlineData(""" "launchMarginRpm": 2001 """, "/launchMarginRpm out-of-range")]
+    [InlineData(""" "launchRpm": 1900, "launchMarginRpm": -1 """, "/launchMarginRpm out-of-range")]
+    [InlineData(""" "launchRpm": 1900, "launchMarginRpm": 2001 """, "/launchMarginRpm out-of-range")]
     [InlineData(""" "slipMargin": 5.1 """, "/slipMargin out-of-range")]
     [InlineData(""" "keep": ["hole", "spring", 3] """, "/keep/1 unknown-word", "/keep/2 wrong-type")]
     [InlineData(""" "keep": ["hole", "hole", "hole", "hole", "hole", "hole"] """, "/keep out-of-range")]
@@ -355,7 +355,7 @@ public sealed class RequestReaderTests
         FaultList faults = new();
         PickRequestReader.Read(json.RootElement, SampleCatalog.Snapshot, faults);
 
-        Assert.Equal(new string('m', FaultList.MaxSentLength) + "…", Assert.Single(faults.Listed).Sent);
+        Assert.Equal("\"" + new string('m', FaultList.MaxSentLength - 1) + "…", Assert.Single(faults.Listed).Sent);
     }
 
     private static PickRequest Read(string text)

@@ -24,7 +24,7 @@ internal static class BadMachineRows
         ["an empty machine file"] = new(c => c.Set(File, ""), File, 1, null, null, BadJson, "no JSON"),
         ["half a surrogate pair"] = Edit(File, "Twin", "Tw\\ud800n", 3, null, null, BadJson, "surrogate"),
         ["half a surrogate pair in a name"] = Edit(File, "\"armCount\"", "\"armCount\\udc00\"", 11, null, null, BadJson, "surrogate"),
-        ["lists in lists without end"] = Edit(File, "0.36", new string('[', 20) + new string(']', 20), 19, null, null, BadJson, "depth"),
+        ["lists in lists without end"] = Edit(File, "0.36", new string('[', 20) + new string(']', 20), 19, null, null, BadJson, "nested deeper"),
         ["a file that is a list"] = new(c => c.Set("machines/list.json", "[1]"), "machines/list.json", null, "", "[1]", WrongShape, "object"),
         ["a list of an unknown name"] = Edit(File, "\"belts\"", "\"straps\"", null, "/straps", null, UnknownMember, "belts"),
         ["a list that stands twice"] = Edit(File, "\"engines\": [", "\"engines\": [], \"engines\": [", null, "/engines", null, DuplicateMember, "Leave one out"),

@@ -16,6 +16,7 @@ public sealed class ImportTests
 
         ImportFinding finding = Assert.Single(result.Findings);
         Assert.Equal((FindingCodes.MissingFolder, folder), (finding.Code, finding.Value));
+        Assert.Equal("The catalog folder cannot be read: it is not there. Check the path.", finding.Reason);
         Assert.Null(result.Contents);
     }
 
@@ -30,6 +31,19 @@ public sealed class ImportTests
 
         ImportFinding finding = Assert.Single(result.Findings);
         Assert.Equal(("helices.csv", FindingCodes.UnreadableFile), (finding.File, finding.Code));
+        Assert.Contains("what it links to is not there", finding.Reason);
+    }
+
+    [Theory]
+    [InlineData("\"id\": \"en-1\",", "\"id\": \"en-1\",,", "byte 18 of this line")]
+    [InlineData("\"friction\": 0.36", "\"friction\": [[[[[[[]]]]]]]", "deeper than the 8 levels")]
+    public void What_is_no_JSON_is_told_in_our_own_words(string old, string spoilt, string told)
+    {
+        ImportFinding finding = Assert.Single(new TestCatalog().Replace(TestCatalog.Machine, old, spoilt).Read().Findings);
+
+        Assert.Equal(FindingCodes.BadJson, finding.Code);
+        Assert.Contains(told, finding.Reason);
+        Assert.DoesNotContain("reader", finding.Reason);
     }
 
     [Theory]
@@ -72,6 +86,62 @@ public sealed class ImportTests
 
         Assert.Equal("helices.csv", finding.File);
     }
+
+    [Fact]
+    public void References_are_followed_though_other_values_are_refused()
+    {
+        var catalog = new TestCatalog()
+            .Replace(TestCatalog.Helices, "hx-two,Two angles,45", "hx-two,Two angles,95")
+            .Replace(TestCatalog.DriveSprings, "pair,2,ds-rate", "pair,0,ds-gone")
+            .Replace(TestCatalog.Kits, "ds-rate; fw-two", "ds-rate; fw-gone")
+            .Replace(TestCatalog.Machine, "\"centreDistance\": \"270 mm\"", "\"centreDistance\": 270")
+            .Replace(TestCatalog.Machine, "\"hole\": \"2\"", "\"hole\": 2")
+            .Replace(TestCatalog.Machine, "\"drivenSpring\": \"dv-rate\"", "\"drivenSpring\": \"dv-gone\"")
+            .Replace(TestCatalog.Machine, "\"hole\": \"1\"", "\"hole\": \"9\"")
+            .Replace(TestCatalog.Outlet, "kt-1,", "kt-gone,");
+
+        ImportResult result = catalog.Read();
+
+        Assert.Equal(
+            [
+                "drive-springs.csv packQuantity out-of-range",
+                "drive-springs.csv supersededBy unknown-reference",
+                "helices.csv helixDeg out-of-range",
+                "kits.csv contents unknown-reference",
+                "machines/hill-cart.json /machines/0/centreDistance wrong-shape",
+                "machines/hill-cart.json /machines/0/fitted/hole wrong-shape",
+                "machines/hill-cart.json /machines/0/fitted/drivenSpring unknown-reference",
+                "machines/hill-cart.json /machines/0/baselines/1/parts/hole unknown-hole",
+                "outlets/north.csv partId unknown-reference",
+            ],
+            result.Findings.Select(f => $"{f.File} {f.Column} {f.Code}"));
+        Assert.True(result.MoreMayFollow);
+    }
+
+    [Fact]
+    public void What_could_not_be_read_may_hold_what_seems_missing_of_its_kind_and_of_no_other()
+    {
+        var catalog = new TestCatalog()
+            .Set(TestCatalog.Helices, [0xFF, 0xFE])
+            .Replace(TestCatalog.Kits, "ds-rate; fw-two", "hx-two; fw-two")
+            .Replace(TestCatalog.DriveSprings, "pair,2,ds-rate", "pair,2,ds-gone");
+
+        ImportResult result = catalog.Read();
+
+        Assert.Equal(
+            ["drive-springs.csv unknown-reference", "helices.csv not-utf8"],
+            result.Findings.Select(f => $"{f.File} {f.Code}"));
+        Assert.True(result.MoreMayFollow);
+    }
+
+    [Fact]
+    public void An_outlet_that_could_not_be_read_is_there_all_the_same() =>
+        Assert.Equal(
+            FindingCodes.NotUtf8, Assert.Single(new TestCatalog().Set(TestCatalog.Outlet, [0xFF, 0xFE]).Read().Findings).Code);
+
+    [Fact]
+    public void Where_everything_was_read_nothing_more_follows() =>
+        Assert.False(new TestCatalog().Replace(TestCatalog.Outlet, "kt-1,", "kt-gone,").Read().MoreMayFollow);
 
     [Fact]
     public void Findings_beyond_the_limit_are_counted_and_said_to_be_there()

@@ -73,6 +73,27 @@ public sealed class AnchoringTests
         Assert.Equal(warned, answer.Cautions.Any(c => c == new Caution("NOTICE", warning!)));
     }
 
+    // A factor of 4 stands for 1013 rpm, 0.25 for 4052.
+    [Theory]
+    [InlineData(1020, false)]
+    [InlineData(1005, true)]
+    [InlineData(4040, false)]
+    [InlineData(4065, true)]
+    public void A_factor_far_out_makes_the_run_unusable(double engagementRpm, bool refused)
+    {
+        var bench = new Bench();
+        IReadOnlyList<RequestProblem> problems = bench
+            .Predict(r => r with { Baseline = new Baseline(bench.Fitted, engagementRpm, [], 8000, default) }).Problems;
+        RequestProblem? problem = problems.FirstOrDefault(p => p.Sent?.EndsWith("on flyweight thrust", StringComparison.Ordinal) == true);
+
+        Assert.Equal(refused, problem is not null);
+        if (problem is not null)
+        {
+            Assert.Equal(("baseline", "baseline-unusable"), (problem.Place, problem.Code));
+            Assert.Contains("from 0.25 to 4; this one asks for", problem.Expected);
+        }
+    }
+
     [Theory]
     [InlineData(6500, true)]
     [InlineData(8000, false)]

@@ -30,6 +30,9 @@ internal static class HtmlPage
         <a href="/">Part Picker</a>
         <a href="/docs/api/">API</a>
         <a href="/docs/errors">Error codes</a>
+        <a href="/docs/fit">Fit rules</a>
+        <a href="/docs/fields">Fields</a>
+        <a href="/docs/limits">Limits</a>
         </nav></header>
         <main>
         <h1>{Encode(title)}</h1>

@@ -13,6 +13,12 @@ internal static class PageEndpoints
         routes.MapGet("/", (HttpRequest request, CurrentCatalog current) =>
             StartPage.Show(current.Snapshot, request.Host)).ExcludeFromDescription();
         routes.MapGet("/docs/errors", ErrorsPage.Show).ExcludeFromDescription();
+        foreach (string name in MarkdownPage.Names)
+        {
+            Lazy<TaggedAnswer> page = new(() => MarkdownPage.Show(name));
+            routes.MapGet($"/docs/{name}", () => page.Value).ExcludeFromDescription();
+        }
+
         routes.MapGet(HtmlPage.StylePath, () => new TaggedAnswer(style, "text/css")).ExcludeFromDescription();
     }
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
 
@@ -6,6 +7,8 @@ namespace PartPicker.Api.Docs;
 /// <summary>What stands at the root: what this is, and where to go.</summary>
 internal static class StartPage
 {
+    private static readonly JsonSerializerOptions Readable = new(WireJson.Options) { WriteIndented = true };
+
     public static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host) => HtmlPage.Of("Part Picker",
         $"""
         <p>Part Picker picks clutch parts for belt-type CVTs of off-road machines.
@@ -21,6 +24,9 @@ internal static class StartPage
         <li><a href="/docs/api/">The API</a>, with examples that you can send from the page</li>
         <li><a href="{ApiDocument.Path}">The API as an OpenAPI document</a></li>
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
+        <li><a href="/docs/fit">Every rule of fit</a>, and what it needs to know</li>
+        <li><a href="/docs/fields">Every field of a catalog</a>, with its range and an example</li>
+        <li><a href="/docs/limits">What the model does not know</a>, and how far to trust an answer</li>
         <li><a href="/v1/machines">The machines of the catalog</a>, as JSON</li>
         <li><a href="/v1/parts?limit=20">The parts of the catalog</a>, likewise</li>
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
@@ -30,19 +36,11 @@ internal static class StartPage
 
     private static string Question(CatalogSnapshot? catalog)
     {
-        // The rpm of a measured run are a question that makes sense for that machine.
-        MachineProfile? profile = catalog?.Machines.FirstOrDefault(m => m.OwnBaseline is not null);
-        Baseline? run = profile?.OwnBaseline;
-        string machine = profile?.Machine.Id ?? "ID";
-        double shiftRpm = run?.FlatShiftRpm ?? run?.Shift[0].Rpm ?? 7_900;
-        // Where another device starts the machine there is no engagement to ask for.
-        string engagement = profile is not null && run?.EngagementRpm is not { }
-            ? ""
-            : $"\"engagementRpm\": {run?.EngagementRpm ?? 2_100}, ";
-        return $$$"""
-            {"machine": "{{{machine}}}",
-                "targets": {{{{engagement}}}"shiftRpm": {{{shiftRpm}}}}}
-            """;
+        PickRequestWire question = (catalog is null ? null : SampleQuestion.Of(catalog)) ?? new PickRequestWire
+        {
+            Machine = "ID", Targets = new TargetsWire { EngagementRpm = 2_100, ShiftRpm = 7_900 },
+        };
+        return JsonSerializer.Serialize(question, Readable);
     }
 
     private static string Machines(CatalogSnapshot? catalog)

@@ -11,7 +11,7 @@ internal sealed record ProblemErrorWire
     /// <summary>Stable word for machines.</summary>
     public required string Code { get; init; }
 
-    /// <summary>What was sent, cut where it is long; null when nothing was.</summary>
+    /// <summary>What was sent: in a body its JSON, so that "7900" is a text and 7900 a number; cut where it is long, null when nothing was.</summary>
     public required string? Sent { get; init; }
 
     /// <summary>What was expected, for a person.</summary>

@@ -18,22 +18,27 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
     private const string Min = ".min";
     private const string Max = ".max";
 
+    /// <summary>What an outlet says of a part, by which a list is ordered as by a field.</summary>
+    public static readonly IReadOnlyList<string> OfAnOutlet = [PartQuery.Price, PartQuery.Stock];
+
     private static readonly string Limit = $"at most {PartQuery.MaxFilters} filters";
 
     private readonly ILookup<string, Field> fields = PartListing.Fields(kind);
 
-    /// <summary>The field that orders the list; a minus in front turns the order round.</summary>
+    /// <summary>The field, or price or stock, that orders the list; a minus in front turns the order round.</summary>
     public (string? Field, bool Descending) Order(string parameter)
     {
         if (query.Text(parameter, RequestLimits.MaxNameLength) is not { } text)
             return (null, false);
         bool descending = text[0] == '-';
         string name = descending ? text[1..] : text;
+        if (OfAnOutlet.Contains(name))
+            return (name, descending);
         if (Find(name) is not { } field)
         {
             faults.Add(
                 ErrorCodes.UnknownField, parameter, text,
-                $"{Names(f => IsRange(f) || IsWord(f))}; with - in front to turn it round");
+                $"{Names(f => IsRange(f) || IsWord(f))}, {string.Join(", ", OfAnOutlet)}; with - in front to turn it round{Near(name)}");
         }
         else if (!IsRange(field) && !IsWord(field))
         {
@@ -66,7 +71,7 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
             else if (name != parameter || PartListing.Fields(null).Contains(name))
             {
                 query.All(parameter);
-                faults.Add(ErrorCodes.UnknownField, parameter, name, Names(name == parameter ? IsWord : IsRange));
+                faults.Add(ErrorCodes.UnknownField, parameter, name, Names(name == parameter ? IsWord : IsRange) + Near(name));
             }
         }
 
@@ -116,12 +121,14 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
         string expected = HowToAsk(field);
         if (query.One(parameter, expected) is not { } text)
             return null;
-        bool isBare = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
-            && double.IsFinite(number);
         if (field.Dimension is not { } dimension)
         {
-            if (isBare)
+            if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+                && double.IsFinite(number))
+            {
                 return number;
+            }
+
             faults.Add(ErrorCodes.WrongType, parameter, text, expected);
             return null;
         }
@@ -129,13 +136,13 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
         QuantityReading reading = QuantityReader.Read(text, dimension);
         if (reading.Problem is not { } problem)
             return SiDigits.Round(reading.Value);
-        faults.Add(isBare ? ErrorCodes.UnitNeeded : ErrorCodes.UnreadableQuantity, parameter, text, problem);
+        faults.Add(reading.UnitMissing ? ErrorCodes.UnitNeeded : ErrorCodes.UnreadableQuantity, parameter, text, problem);
         return null;
     }
 
     private bool IsKnown(Field field, string parameter, string word)
     {
-        if (field.ChoiceType is null)
+        if (PartFacts.Words(field) is not { } words)
         {
             if (word.Length > 0)
                 return true;
@@ -143,9 +150,9 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
             return false;
         }
 
-        if (Choices(field).Contains(word, StringComparer.Ordinal))
+        if (words.Contains(word, StringComparer.Ordinal))
             return true;
-        faults.Add(ErrorCodes.UnknownWord, parameter, word, HowToAsk(field));
+        faults.Add(ErrorCodes.UnknownWord, parameter, word, HowToAsk(field) + Nearest.Hint(word, words));
         return false;
     }
 
@@ -154,13 +161,12 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
         { Shape: FieldShape.Quantity, Dimension: { } dimension } =>
             $"a range with units, as in {field.Name}{Min}={UnitAliases.For(dimension).Example}",
         _ when IsRange(field) => $"a range of bare numbers, as in {field.Name}{Min}={field.Min}",
-        { ChoiceType: not null } => $"one of: {string.Join(", ", Choices(field))}",
+        _ when PartFacts.Words(field) is { } words => $"one of: {string.Join(", ", words)}",
         _ when IsWord(field) => $"a word, as in {field.Name}=…",
         _ => $"another field: {field.Name} holds a list or a curve, which cannot be asked for",
     };
 
-    private static IEnumerable<string> Choices(Field field) =>
-        Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(WireJson.Word);
+    private string Near(string name) => Nearest.Hint(name, fields.Select(named => named.Key));
 
     private Field? Find(string name) => fields[name].FirstOrDefault();
 

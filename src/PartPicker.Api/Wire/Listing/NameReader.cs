@@ -13,7 +13,7 @@ internal sealed class NameReader(QueryReader query, CatalogSnapshot catalog, Fau
         if (catalog.FindMachine(id) is { } machine)
             return machine;
         faults.Add(
-            ErrorCodes.UnknownMachine, name, id, RequestReader.OneOf(catalog.Machines.Select(m => m.Machine.Id)));
+            ErrorCodes.UnknownMachine, name, id, RequestReader.OneOf(catalog.Machines.Select(m => m.Machine.Id), id));
         return null;
     }
 
@@ -23,7 +23,7 @@ internal sealed class NameReader(QueryReader query, CatalogSnapshot catalog, Fau
             return null;
         if (catalog.FindOutlet(id) is { } outlet)
             return outlet;
-        faults.Add(ErrorCodes.UnknownOutlet, name, id, RequestReader.OneOf(catalog.Outlets.Select(o => o.Id)));
+        faults.Add(ErrorCodes.UnknownOutlet, name, id, RequestReader.OneOf(catalog.Outlets.Select(o => o.Id), id));
         return null;
     }
 }

@@ -54,8 +54,8 @@ internal static class PartListReader
         {
             Words = QueryReader.Flags, Standard = QueryReader.Flags[1],
         },
-        new(Sort, "The field that orders the list, with a minus in front from the greatest down; parts without it "
-            + "come last, and the id breaks ties. By id when left out.")
+        new(Sort, "The field that orders the list, or price or stock at the outlet, which must be named then; with a "
+            + "minus in front from the greatest down. Parts without it come last, and the id breaks ties. By id when left out.")
         {
             MaxLength = RequestLimits.MaxNameLength,
         },
@@ -89,18 +89,23 @@ internal static class PartListReader
             faults.Add(ErrorCodes.OutletNeeded, Outlet, null, "the id of the outlet whose stock counts");
         FieldFilterReader fields = new(query, kind, faults);
         (string? sort, bool descending) = fields.Order(Sort);
+        bool byOutlet = sort is not null && FieldFilterReader.OfAnOutlet.Contains(sort);
+        if (byOutlet && !inStock && query.All(Outlet).Count == 0)
+            faults.Add(ErrorCodes.OutletNeeded, Outlet, null, $"the id of the outlet whose {sort} orders the list");
         int limit = query.Count(Limit, 1, PartQuery.MaxLimit) ?? PartQuery.StandardLimit;
         string? cursor = query.Text(Cursor, PartCursor.MaxLength);
         AnswerFormat format = AnswerFormat.Read(query);
         (IReadOnlyList<FieldRange> ranges, IReadOnlyList<FieldWords> words) = fields.Filters();
-        query.RefuseOthers(Known);
+        query.RefuseOthers(
+            Known, [.. Parameters.Select(p => p.Name), .. PartListing.Fields(kind).Select(named => named.Key)]);
         if (faults.Count > 0)
             return null;
 
         PartQuery asked = new()
         {
             Kind = kind, Ranges = ranges, Words = words, FitsMachine = machine,
-            InStockAt = inStock ? outlet : null, Text = text, SortField = sort, Descending = descending,
+            InStockAt = inStock ? outlet : null, Text = text, SortField = sort, SortOutlet = byOutlet ? outlet : null,
+            Descending = descending,
             Limit = limit,
         };
         PartPlace? after = cursor is null

@@ -72,7 +72,7 @@ internal sealed class QueryReader
             return null;
         if (words.Contains(word, StringComparer.Ordinal))
             return word;
-        faults.Add(ErrorCodes.UnknownWord, name, word, expected);
+        faults.Add(ErrorCodes.UnknownWord, name, word, expected + Nearest.Hint(word, words));
         return null;
     }
 
@@ -103,7 +103,8 @@ internal sealed class QueryReader
 
     /// <summary>To be called last: whatever nobody asked for is a fault.</summary>
     /// <param name="known">What may be sent, for a person; null: what was asked for.</param>
-    public void RefuseOthers(string? known = null)
+    /// <param name="names">The names that one of the others may have been meant for; null: what was asked for.</param>
+    public void RefuseOthers(string? known = null, IReadOnlyCollection<string>? names = null)
     {
         string expected = known
             ?? (asked.Count > 0 ? $"one of: {string.Join(", ", asked)}" : "no query parameter");
@@ -111,7 +112,8 @@ internal sealed class QueryReader
         {
             // A place needs a name: a parameter may come without one, as in "?=1".
             faults.Add(
-                ErrorCodes.UnknownParameter, name.Length > 0 ? name : "?", string.Join(", ", sent[name]), expected);
+                ErrorCodes.UnknownParameter, name.Length > 0 ? name : "?", string.Join(", ", sent[name]),
+                expected + Nearest.Hint(name, names ?? asked));
         }
     }
 }

@@ -1,10 +1,33 @@
+using System.Globalization;
+using System.Text.Json;
+
 namespace PartPicker.Api.Wire;
 
-/// <summary>Writes JSON pointers (RFC 6901).</summary>
+/// <summary>Writes and follows JSON pointers (RFC 6901).</summary>
 internal static class JsonPointer
 {
     public static string Member(string parent, string name) =>
         $"{parent}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 
     public static string Item(string parent, int index) => $"{parent}/{index}";
+
+    /// <summary>The value at that place; null where there is none.</summary>
+    public static JsonElement? Find(JsonElement root, string pointer)
+    {
+        JsonElement at = root;
+        foreach (string step in pointer.Split('/').Skip(1))
+        {
+            string name = step.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal);
+            if (at.ValueKind == JsonValueKind.Object && at.TryGetProperty(name, out JsonElement member))
+                at = member;
+            else if (at.ValueKind == JsonValueKind.Array
+                && int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out int index)
+                && index < at.GetArrayLength())
+                at = at[index];
+            else
+                return null;
+        }
+
+        return at;
+    }
 }

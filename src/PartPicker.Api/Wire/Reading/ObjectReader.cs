@@ -51,7 +51,8 @@ internal sealed class ObjectReader
         foreach ((string name, JsonElement value) in members.Where(member => !asked.Contains(member.Key)))
         {
             faults.Add(
-                ErrorCodes.UnknownMember, At(name), Shown(value), $"one of: {string.Join(", ", asked)}");
+                ErrorCodes.UnknownMember, At(name), Shown(value),
+                $"one of: {string.Join(", ", asked)}{Nearest.Hint(name, asked)}");
         }
     }
 
@@ -151,8 +152,8 @@ internal sealed class ObjectReader
                 reading = QuantityReader.Read(value.GetString()!, rule.Dimension);
                 break;
             case JsonValueKind.Number:
-                faults.Add(ErrorCodes.UnitNeeded, At(name), Shown(value), rule.Expected);
-                return null;
+                reading = QuantityReader.Read(value.GetDouble(), unit: "", rule.Dimension);
+                break;
             case JsonValueKind.Object when ValueAndUnit(value, At(name)) is var (number, unit):
                 reading = QuantityReader.Read(number, unit, rule.Dimension);
                 break;
@@ -163,7 +164,9 @@ internal sealed class ObjectReader
                 return null;
         }
 
-        if (reading.Problem is { } problem)
+        if (reading.UnitMissing)
+            faults.Add(ErrorCodes.UnitNeeded, At(name), Shown(value), rule.WithUnit(value.ToString().Trim()));
+        else if (reading.Problem is { } problem)
             faults.Add(ErrorCodes.UnreadableQuantity, At(name), Shown(value), problem);
         else if (rule.Holds(reading.Value))
             return SiDigits.Round(reading.Value);
@@ -190,7 +193,9 @@ internal sealed class ObjectReader
                 return word;
         }
 
-        faults.Add(ErrorCodes.UnknownWord, pointer, sent, Words<T>());
+        faults.Add(
+            ErrorCodes.UnknownWord, pointer, sent,
+            Words<T>() + Nearest.Hint(sent, Enum.GetValues<T>().Select(WireJson.Word)));
         return null;
     }
 
@@ -217,6 +222,5 @@ internal sealed class ObjectReader
         return null;
     }
 
-    private static string Shown(JsonElement value) =>
-        value.ValueKind == JsonValueKind.String ? value.GetString()! : value.GetRawText();
+    private static string Shown(JsonElement value) => value.GetRawText();
 }

@@ -29,6 +29,8 @@ internal static class PickRequestReader
         double launchMarginRpm = body.Number(
             "launchMarginRpm", RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)
             ?? PickRequest.StandardLaunchMarginRpm;
+        if (body.Has("launchMarginRpm") && !body.Has("launchRpm"))
+            body.RefuseMissing("launchRpm", "the launch rpm that launchMarginRpm is kept from, or neither of the two");
         double? slipMargin = body.Number("slipMargin", RequestLimits.MinSlipMargin, RequestLimits.MaxSlipMargin);
         IReadOnlySet<Slot> keep = body.WordSet<Slot>("keep") ?? new HashSet<Slot>();
         IReadOnlySet<string> exclude = common.Excluded(body);

@@ -13,12 +13,19 @@ internal static class RequestBody
 
     public static async Task<(JsonDocument? Json, ProblemAnswer? Refusal)> ReadAsync(HttpRequest request)
     {
-        if (!IsPlainJson(request))
-            return Refused(ErrorCodes.JsonNeeded, "Send the body as application/json in UTF-8, uncompressed.");
+        if (WhyNotJson(request) is { } why)
+            return Refused(ErrorCodes.JsonNeeded, why);
         if (await ReadBytesAsync(request) is not { } bytes)
             return Refused(ErrorCodes.BodyTooLarge, $"At most {RequestLimits.MaxBodyBytes} bytes are read.");
 
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
+        if (json.Span.Trim(" \t\r\n"u8).IsEmpty)
+        {
+            return Refused(
+                ErrorCodes.MalformedJson,
+                "The body is empty. Send one JSON object, as in { \"machine\": \"…\" }; /docs/api/ shows whole examples.");
+        }
+
         return Check(json.Span) is { } refusal
             ? (null, refusal)
             : (JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = RequestLimits.MaxDepth }), null);
@@ -27,11 +34,22 @@ internal static class RequestBody
     private static (JsonDocument? Json, ProblemAnswer? Refusal) Refused(ErrorCode code, string detail) =>
         (null, Problems.Of(code, detail));
 
-    private static bool IsPlainJson(HttpRequest request) =>
-        MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
-        && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || IsUtf8(type.Charset))
-        && (request.Headers.ContentEncoding.Count == 0 || request.Headers.ContentEncoding == "identity");
+    /// <summary>What the headers say that the body is, where that is not plain JSON in UTF-8; null where it is.</summary>
+    public static string? WhyNotJson(HttpRequest request)
+    {
+        bool isJson = MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
+            && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
+            && (!type.Charset.HasValue || IsUtf8(type.Charset));
+        StringValues encoding = request.Headers.ContentEncoding;
+        string? sent = (isJson, string.IsNullOrEmpty(request.ContentType)) switch
+        {
+            (false, true) => "No Content-Type was sent",
+            (false, false) => $"Content-Type was sent as {FaultList.Shortened(request.ContentType)}",
+            _ when encoding.Count == 0 || encoding == "identity" => null,
+            _ => $"Content-Encoding was sent as {FaultList.Shortened(encoding.ToString())}",
+        };
+        return sent is null ? null : $"{sent}. Send Content-Type: application/json, in UTF-8 and uncompressed.";
+    }
 
     private static bool IsUtf8(StringSegment charset) =>
         HeaderUtilities.RemoveQuotes(charset).Equals("utf-8", StringComparison.OrdinalIgnoreCase);

@@ -23,7 +23,7 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         machine = catalog.FindMachine(id);
         if (machine is not null)
             return machine;
-        faults.Add(ErrorCodes.UnknownMachine, body.At(name), id, OneOf(catalog.Machines.Select(m => m.Machine.Id)));
+        faults.Add(ErrorCodes.UnknownMachine, body.At(name), id, OneOf(catalog.Machines.Select(m => m.Machine.Id), id));
         return null;
     }
 
@@ -34,7 +34,7 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             return null;
         if (catalog.FindOutlet(id) is { } outlet)
             return outlet;
-        faults.Add(ErrorCodes.UnknownOutlet, body.At(name), id, OneOf(catalog.Outlets.Select(o => o.Id)));
+        faults.Add(ErrorCodes.UnknownOutlet, body.At(name), id, OneOf(catalog.Outlets.Select(o => o.Id), id));
         return null;
     }
 
@@ -130,7 +130,10 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             if (item.ValueKind != JsonValueKind.String)
                 faults.Add(ErrorCodes.WrongType, pointer, item.GetRawText(), "the id of a part, as text");
             else if (catalog.FindPart(item.GetString()!) is null)
-                faults.Add(ErrorCodes.UnknownPart, pointer, item.GetString()!, "the id of a part in the catalog");
+                faults.Add(
+                    ErrorCodes.UnknownPart, pointer, item.GetString()!,
+                    "the id of a part in the catalog"
+                    + Nearest.Hint(item.GetString()!, catalog.All<Part>().Select(part => part.Id)));
             else
                 ids.Add(item.GetString()!);
         }
@@ -160,7 +163,9 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             case T:
                 return id;
             case null:
-                faults.Add(ErrorCodes.UnknownPart, reader.At(name), id, $"the id of a {noun} in the catalog");
+                faults.Add(
+                    ErrorCodes.UnknownPart, reader.At(name), id,
+                    $"the id of a {noun} in the catalog{Nearest.Hint(id, catalog.All<T>().Select(part => part.Id))}");
                 return null;
             case var other:
                 faults.Add(
@@ -186,17 +191,18 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
         return masses;
     }
 
-    /// <summary>What ids there are, for a person: at most a dozen by name.</summary>
-    public static string OneOf(IEnumerable<string> ids)
+    /// <summary>What ids there are, for a person: at most a dozen by name, and the one that was probably meant.</summary>
+    public static string OneOf(IEnumerable<string> ids, string sent)
     {
         string[] all = [.. ids];
         string shown = string.Join(", ", all.Take(MaxIdsShown));
-        return all.Length switch
+        string listed = all.Length switch
         {
             0 => "nothing: the catalog holds none",
             > MaxIdsShown => $"one of: {shown} and {all.Length - MaxIdsShown} more",
             _ => $"one of: {shown}",
         };
+        return listed + Nearest.Hint(sent, all);
     }
 
     private static readonly Dictionary<StationName, double> NoMasses = [];

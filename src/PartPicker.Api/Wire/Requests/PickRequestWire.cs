@@ -50,7 +50,7 @@ internal sealed record PickRequestWire : IRequestWire
     [Range(RequestLimits.MinRpm, RequestLimits.MaxRpm)]
     public double? LaunchRpm { get; init; }
 
-    /// <summary>How far above the launch rpm engagement must lie; 100 when left out.</summary>
+    /// <summary>How far above the launch rpm engagement must lie; 100 when left out. Only beside launchRpm.</summary>
     [Range(RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)]
     public double? LaunchMarginRpm { get; init; }
 

@@ -20,7 +20,7 @@ internal sealed record PredictionRequestWire : IRequestWire
     /// </summary>
     public BaselineWire? Baseline { get; init; }
 
-    /// <summary>False leaves every measured run aside; true when left out.</summary>
+    /// <summary>False leaves every measured run aside, and takes no baseline beside it; true when left out.</summary>
     public bool? Anchor { get; init; }
 
     /// <summary>

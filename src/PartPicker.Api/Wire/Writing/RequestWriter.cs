@@ -22,7 +22,7 @@ internal static class RequestWriter
         Temperature = Kelvins(request.Air.TemperatureK),
         AirLaw = WireJson.Word(request.AirLaw),
         LaunchRpm = request.LaunchRpm,
-        LaunchMarginRpm = request.LaunchMarginRpm,
+        LaunchMarginRpm = request.LaunchRpm is null ? null : request.LaunchMarginRpm,
         SlipMargin = request.SlipMargin,
         Keep = [.. request.Keep.Order().Select(WireJson.Word)],
         Exclude = [.. request.Exclude.Order(StringComparer.Ordinal)],
@@ -62,10 +62,10 @@ internal static class RequestWriter
         Temperature = Kelvins(baseline.Air.TemperatureK),
     };
 
-    private static RatioRpmWire[] Curve(IReadOnlyList<RatioRpm> points) =>
+    public static RatioRpmWire[] Curve(IReadOnlyList<RatioRpm> points) =>
         [.. points.Select(point => new RatioRpmWire { Ratio = point.Ratio, Rpm = point.Rpm })];
 
-    private static SetWire Set(PartSet set) => new()
+    public static SetWire Set(PartSet set) => new()
     {
         DriveSpring = set.DriveSpring,
         Flyweight = set.Flyweight,
