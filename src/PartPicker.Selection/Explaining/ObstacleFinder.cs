@@ -9,14 +9,21 @@ internal static class ObstacleFinder
         FitReport report,
         SetSearch search,
         Score score,
-        IReadOnlyList<Pick> picks)
+        IReadOnlyList<Pick> picks,
+        CancellationToken cancellation)
     {
         if (picks.Any(p => p.WithinTolerance))
             return [];
         List<Obstacle> obstacles = [];
+        if (search.LeastMissLeft is { } left)
+        {
+            obstacles.Add(new Obstacle(
+                "work-limit", 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
+        }
+
         AddEmptyPools(pools, obstacles);
-        AddTarget(request, search, score, picks, obstacles);
-        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
+        AddTarget(request, search, score, picks, obstacles, cancellation);
+        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request))));
         obstacles.AddRange(report.ByRule(pools.InTheWay)
             .OrderByDescending(r => r.Count)
             .Select(r => new Obstacle(r.Rule, r.Count, $"{r.Count} refused by this rule. {r.Meaning}")));
@@ -39,18 +46,19 @@ internal static class ObstacleFinder
         }
     }
 
-    private static string Sentence(string rule, long count, PickRequest request, SetSearch search) => rule switch
+    private static string Sentence(string rule, long count, PickRequest request) => rule switch
     {
         PoolRules.LaunchRpm => $"{count} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}.",
-        PoolRules.DoesNotShift => $"{count} of the {search.Predictions} sets tried do not shift through below the rev limit.",
-        PoolRules.SlipMargin => $"{count} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.",
-        PoolRules.PriceCeiling => $"{count} of the {search.Predictions} sets tried cost more than the ceiling, or their price is not known.",
-        PoolRules.InStock => $"{count} of the {search.Predictions} sets tried need more packs than {request.Outlet!.Id} has in stock.",
+        PoolRules.DoesNotShift => $"{count} sets or more do not shift through below the rev limit.",
+        PoolRules.SlipMargin => $"{count} sets or more have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.",
+        PoolRules.PriceCeiling => $"{count} sets or more cost more than the ceiling, or their price is not known.",
+        PoolRules.InStock => $"{count} sets or more need more packs than {request.Outlet!.Id} has in stock.",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
     };
 
     private static void AddTarget(
-        PickRequest request, SetSearch search, Score score, IReadOnlyList<Pick> picks, List<Obstacle> obstacles)
+        PickRequest request, SetSearch search, Score score, IReadOnlyList<Pick> picks, List<Obstacle> obstacles,
+        CancellationToken cancellation)
     {
         double limit = request.Machine.Engine.RevLimitRpm;
         double highest = score.ShiftTargets.Append(score.EngagementTarget ?? 0).Max();
@@ -60,7 +68,7 @@ internal static class ObstacleFinder
                 "rev-limit", 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
-        if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
+        if (search.NearestEngagementRpm(cancellation) is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
             obstacles.Add(new Obstacle("engagement", 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
         }

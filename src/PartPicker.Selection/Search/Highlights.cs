@@ -31,6 +31,27 @@ internal sealed class Highlights
         undominated.Add(set);
     }
 
+    /// <summary>True where a set within tolerance that is no better than this may still count.</summary>
+    /// <remarks>
+    /// One that is no worse in all three and better in one beats every such set. It then stands before it among the
+    /// cheapest and the fewest changes too, since each of these is undominated itself.
+    /// </remarks>
+    public bool MayCount(long roundedMiss, int changes, long? priceMinor)
+    {
+        long price = priceMinor ?? long.MaxValue;
+        foreach (RankedSet set in undominated)
+        {
+            long known = set.Key.PriceMinor ?? long.MaxValue;
+            if (set.Key.RoundedMiss <= roundedMiss && known <= price && set.Key.Changes <= changes
+                && (set.Key.RoundedMiss < roundedMiss || known < price || set.Key.Changes < changes))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static bool Before((long First, RankKey Key) x, (long First, RankKey Key) y) =>
         x.First != y.First ? x.First < y.First : RankOrder.ByMiss.Compare(x.Key, y.Key) < 0;
 

@@ -24,7 +24,7 @@ internal sealed class WaiverFinder(
     ];
 
     public IReadOnlyList<Waiver> Find(
-        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation) =>
+        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation, CancellationToken timeUp) =>
     [
         .. report.ByRule(pools.InTheWay).Select(r => (r.Rule, r.Count))
             .Concat(search.Refused.Select(r => (Rule: r.Key, Count: r.Value)))
@@ -32,21 +32,24 @@ internal sealed class WaiverFinder(
             .GroupBy(r => r.Rule, (rule, counts) => (Rule: rule, Count: counts.Sum(c => c.Count)))
             .OrderByDescending(r => r.Count).ThenBy(r => r.Rule, StringComparer.Ordinal)
             .Take(MaxWaivers)
-            .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation)))
+            .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation, timeUp)))
             .Where(w => w.Sets.Count > 0),
     ];
 
-    private WaivedSet[] Sets(string rule, FitReport said, CancellationToken cancellation)
+    private WaivedSet[] Sets(string rule, FitReport said, CancellationToken cancellation, CancellationToken timeUp)
     {
         PickRequest relaxed = Relaxed(rule) with { Count = SetsPerWaiver };
         CandidatePools? pools = new PoolBuilder(
             catalog, predictor.Machine, fitted, relaxed, new FitReport(relaxed.DemandChecked), rule).Build([], cancellation);
         if (pools is null || pools.Empty)
             return [];
-        var search = new SetSearch(predictor, relaxed, score, fitted, new PurchasePlanner(catalog, relaxed, fitted));
+        SearchIndex index = SearchIndex.Build(pools, fitted, predictor.Machine, relaxed.PointCount, cancellation);
+        var planner = new PurchasePlanner(catalog, relaxed, fitted);
+        PriceFloors? floors = PriceFloors.Of(index, catalog, relaxed, planner, fitted);
+        var search = new SetSearch(predictor, relaxed, score, fitted, planner, index, floors);
         return
         [
-            .. search.Run(pools, cancellation).Select(set => new WaivedSet(
+            .. search.Run(cancellation, timeUp).Select(set => new WaivedSet(
                 set.Set.Ids, Score.Rounded(set.Miss) / 1000.0, set.Key.WithinTolerance, Broken(rule, set, said))),
         ];
     }

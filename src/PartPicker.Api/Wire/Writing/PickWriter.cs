@@ -29,7 +29,14 @@ internal static class PickWriter
         NotCheckedLeftOut = answer.NotCheckedLeftOut,
         UnknownByRule = Counts(answer.UnknownByRule),
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
-        Work = new WorkWire { Combinations = answer.Work.Combinations, Predictions = answer.Work.Predictions },
+        Work = new WorkWire
+        {
+                Combinations = answer.Work.Combinations,
+                Proven = answer.Work.Proven,
+
+                // Rounded down, so that it stays true.
+                MissLowerBound = answer.Work.LeastMissLeft is { } left ? Math.Floor(1000 * left) / 1000 : null,
+            },
     };
 
     private static RuleCountWire[] Counts(IReadOnlyDictionary<string, long> counts) =>
@@ -93,7 +100,7 @@ internal static class PickWriter
         Covers = [.. line.Covers.Select(WireJson.Word)],
         Alternate = line.Alternate is { } alternate
             ? new AlternateWire
-            {
+        {
                 Id = alternate.Id, Miss = writer.Share(alternate.Miss), WithinTolerance = alternate.WithinTolerance,
             }
             : null,
