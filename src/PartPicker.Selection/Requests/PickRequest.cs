@@ -60,13 +60,13 @@ public sealed record PickRequest
     /// <summary>
     /// How much the search may do, in boxes bounded and sets judged; then it ends with the best list so far.
     /// </summary>
-    public long WorkLimit { get; init; } = StandardWorkLimit;
+    public int WorkLimit { get; init; } = StandardWorkLimit;
 
     /// <summary>How many refusals are listed; the counts by rule are always whole.</summary>
     public int RefusalCount { get; init; } = MaxRefusalCount;
 
-    public const long StandardWorkLimit = 20_000_000;
-    public const long MaxWorkLimit = 1_000_000_000;
+    public const int StandardWorkLimit = 20_000_000;
+    public const int MaxWorkLimit = 1_000_000_000;
     public const int MaxRefusalCount = 500;
     public const int StandardCount = 10;
     public const int MaxCount = 50;

@@ -43,7 +43,7 @@ internal static class PickRequestReader
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
         int refusals = body.Count("refusals", 0, RequestLimits.MaxRefusals) ?? PickRequest.MaxRefusalCount;
-        long workLimit = body.Count("workLimit", 1, PickRequest.MaxWorkLimit) ?? PickRequest.StandardWorkLimit;
+        int workLimit = body.Count("workLimit", 1, PickRequest.MaxWorkLimit) ?? PickRequest.StandardWorkLimit;
         body.RefuseOthers();
 
         if (faults.Count > 0)

@@ -107,7 +107,7 @@ internal sealed record PickRequestWire : IRequestWire
     /// and work says so. 20000000 when left out.
     /// </summary>
     [Range(1, PickRequest.MaxWorkLimit)]
-    public long? WorkLimit { get; init; }
+    public int? WorkLimit { get; init; }
 
     private const int SlotCount = 5;
 }

@@ -29,14 +29,16 @@ internal static class PickWriter
         NotCheckedLeftOut = answer.NotCheckedLeftOut,
         UnknownByRule = Counts(answer.UnknownByRule),
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
-        Work = new WorkWire
-        {
-                Combinations = answer.Work.Combinations,
-                Proven = answer.Work.Proven,
+        Work = Work(answer.Work),
+    };
 
-                // Rounded down, so that it stays true.
-                MissLowerBound = answer.Work.LeastMissLeft is { } left ? Math.Floor(1000 * left) / 1000 : null,
-            },
+    private static WorkWire Work(Work work) => new()
+    {
+        Combinations = work.Combinations,
+        Proven = work.Proven,
+
+        // Rounded down, so that it stays true.
+        MissLowerBound = work.LeastMissLeft is { } left ? Math.Floor(1000 * left) / 1000 : null,
     };
 
     private static RuleCountWire[] Counts(IReadOnlyDictionary<string, long> counts) =>
