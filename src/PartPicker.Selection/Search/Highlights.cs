@@ -31,25 +31,27 @@ internal sealed class Highlights
         undominated.Add(set);
     }
 
-    /// <summary>True where a set within tolerance that is no better than this may still count.</summary>
+    /// <summary>The greatest rounded miss with which a set within tolerance may still count; below 0: none may.</summary>
+    /// <param name="changes">No set in question changes fewer slots.</param>
+    /// <param name="priceMinor">No set in question costs less; null: none has a known price.</param>
     /// <remarks>
-    /// One that is no worse in all three and better in one beats every such set. It then stands before it among the
-    /// cheapest and the fewest changes too, since each of these is undominated itself.
+    /// One that is no worse in all three and better in one beats a set. It then stands before it among the cheapest and
+    /// the fewest changes too, since each of these is undominated itself.
     /// </remarks>
-    public bool MayCount(long roundedMiss, int changes, long? priceMinor)
+    public long Cut(int changes, long? priceMinor)
     {
         long price = priceMinor ?? long.MaxValue;
+        long cut = long.MaxValue;
         foreach (RankedSet set in undominated)
         {
             long known = set.Key.PriceMinor ?? long.MaxValue;
-            if (set.Key.RoundedMiss <= roundedMiss && known <= price && set.Key.Changes <= changes
-                && (set.Key.RoundedMiss < roundedMiss || known < price || set.Key.Changes < changes))
-            {
-                return false;
-            }
+            if (known > price || set.Key.Changes > changes)
+                continue;
+            bool better = known < price || set.Key.Changes < changes;
+            cut = Math.Min(cut, better ? set.Key.RoundedMiss - 1 : set.Key.RoundedMiss);
         }
 
-        return true;
+        return cut;
     }
 
     private static bool Before((long First, RankKey Key) x, (long First, RankKey Key) y) =>

@@ -24,6 +24,24 @@ internal sealed class RankOrder(RankBy by) : IComparer<RankKey>
             : (x.DriveSpring, x.Flyweight, x.Driven).CompareTo((y.DriveSpring, y.Flyweight, y.Driven));
     }
 
+    /// <summary>The greatest rounded miss with which a set may stand before another: within tolerance, and not.</summary>
+    /// <param name="changes">No set in question changes fewer slots.</param>
+    /// <param name="priceMinor">No set in question costs less; null: none has a known price.</param>
+    public (long Inside, long Outside) Before(in RankKey last, int changes, long? priceMinor)
+    {
+        int others = (changes, priceMinor ?? long.MaxValue).CompareTo((last.Changes, Price(last)));
+        if (by == RankBy.Miss)
+        {
+            long cut = others <= 0 ? last.RoundedMiss : last.RoundedMiss - 1;
+            return (cut, cut);
+        }
+
+        long same = others < 0 ? long.MaxValue : others == 0 ? last.RoundedMiss : Never;
+        return last.WithinTolerance ? (same, Never) : (long.MaxValue, same);
+    }
+
+    private const long Never = -1;
+
     private static long Price(RankKey key) => key.PriceMinor ?? long.MaxValue;
 }
 

@@ -17,9 +17,6 @@ internal sealed class SetSearch(
     Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
     PriceFloors? floors)
 {
-    // A bound is loosened by this before it is rounded as a miss is.
-    private const double Slack = 1e-9;
-
     private const int CancellationStride = 64;
 
     private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
@@ -108,7 +105,7 @@ internal sealed class SetSearch(
             }
 
             int slot = store.Pop(out double bound);
-            if (MayCount(store[slot], bound))
+            if (TryCuts(store[slot], out Cuts cuts) && !cuts.Exceeded(bound, store[slot].LeastError))
                 Open(store, slot);
             store.Free(slot);
         }
@@ -119,8 +116,8 @@ internal sealed class SetSearch(
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
     public const int MaxWaiting = 2_000_000;
 
-    // Step 5. Places in the pools decide last: a box may hold the first.
-    private bool MayCount(in Node node, double bound)
+    // Step 5. Places in the pools decide last: a box may hold the first, so equals count.
+    private bool TryCuts(in Node node, out Cuts cuts)
     {
         int changes = index.SpringChanges[node.Spring] + index.FlyweightChanges[node.Flyweight]
             + (node.Driven < 0 ? index.ChangesOf(~node.Driven) : index.DrivenChanges[node.Driven]);
@@ -131,18 +128,15 @@ internal sealed class SetSearch(
             if (!sold || (request.PriceCeilingMinor is { } ceiling && !(price <= ceiling)))
             {
                 Refuse(sold ? PoolRules.PriceCeiling : PoolRules.InStock, SizeOf(node));
+                cuts = default;
                 return false;
             }
         }
 
-        long miss = Score.Rounded(Math.Max(0, bound * (1 - Slack) - Slack));
-        return MayCount(new RankKey(miss, node.LeastError <= 1 + Slack, changes, price, -1, -1, -1));
+        (long inside, long outside) = best.Last is { } last ? order.Before(last, changes, price) : (long.MaxValue, long.MaxValue);
+        cuts = new Cuts(Math.Max(inside, Highlights.Cut(changes, price)), outside);
+        return true;
     }
-
-    private bool MayCount(in RankKey least) =>
-        best.Last is not { } last
-        || order.Compare(least, last) < 0
-        || (least.WithinTolerance && Highlights.MayCount(least.RoundedMiss, least.Changes, least.PriceMinor));
 
     private long SizeOf(in Node node) =>
         (long)index.Springs.Count(node.Spring) * index.Flyweights.Count(node.Flyweight)
@@ -200,7 +194,7 @@ internal sealed class SetSearch(
     private void Consider(NodeStore store, int slot)
     {
         ref Node node = ref store[slot];
-        if (node.GreatestEngagement < leastEngagement)
+        if (node.GreatestEngagement < leastEngagement || !TryCuts(node, out Cuts cuts))
         {
             store.Free(slot);
             return;
@@ -224,22 +218,17 @@ internal sealed class SetSearch(
         BoxVerdict verdict = bounds.Bound(
             index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
             index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
-            drivenLow, drivenHigh, ref node, store.Window(slot), out double bound);
-        if (verdict != BoxVerdict.Open)
-        {
-            // Which of its members engage too low is counted elsewhere.
-            if (node.LeastEngagement >= leastEngagement)
-                Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
-            store.Free(slot);
-        }
-        else if (MayCount(node, bound))
+            drivenLow, drivenHigh, cuts, ref node, store.Window(slot), out double bound);
+        if (verdict == BoxVerdict.Open)
         {
             store.Push(slot, bound);
+            return;
         }
-        else
-        {
-            store.Free(slot);
-        }
+
+        // Which of its members engage too low is counted elsewhere.
+        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= leastEngagement)
+            Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
+        store.Free(slot);
     }
 
     private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds.Engagement(

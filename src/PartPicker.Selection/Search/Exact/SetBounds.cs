@@ -13,6 +13,9 @@ internal enum BoxVerdict
 
     /// <summary>Every member slips more than the request allows.</summary>
     Slips,
+
+    /// <summary>No member misses by so little that it counts.</summary>
+    MissesTooMuch,
 }
 
 /// <summary>Bounds on the miss of every set of a box, for one request.</summary>
@@ -118,7 +121,7 @@ internal sealed class SetBounds
         ReadOnlySpan<float> springLow, ReadOnlySpan<float> springHigh,
         ReadOnlySpan<float> flyweightLow, ReadOnlySpan<float> flyweightHigh,
         ReadOnlySpan<float> drivenLow, ReadOnlySpan<float> drivenHigh,
-        ref Node node, Span<ushort> window, out double leastMiss)
+        Cuts cuts, ref Node node, Span<ushort> window, out double leastMiss)
     {
         leastMiss = 0;
         double engagement = Distance(
@@ -143,33 +146,59 @@ internal sealed class SetBounds
             double error = Error(best, worst, j, first, last, thrust, node);
             greatest = Math.Max(greatest, error);
             squares += error * error;
+            if (cuts.Exceeded(Miss(), greatest))
+                return BoxVerdict.MissesTooMuch;
         }
 
         node.LeastError = greatest;
-        leastMiss = Math.Sqrt(score.EngagementWeight * engagement * engagement + score.ShiftWeight * (squares / points));
+        leastMiss = Miss();
         return BoxVerdict.Open;
+
+        double Miss() =>
+            Math.Sqrt(score.EngagementWeight * engagement * engagement + score.ShiftWeight * (squares / points));
     }
 
     private static double Distance(double least, double greatest) => Math.Max(0, Math.Max(least, -greatest));
 
-    // Step 2.
+    // Step 2: in growing and then in shrinking steps, each over cells that are excluded together.
     private int FirstCell(in Corner best, int j, int cell, out double thrust)
     {
-        BeltBounds belt = belts[j];
-        ReadOnlySpan<double> squared = grid.SpeedSquared;
-        ReadOnlySpan<double> least = grid.LeastTorque;
-        ReadOnlySpan<double> greatest = grid.GreatestTorque;
-        thrust = 0;
-        for (; cell <= grid.Count; cell++)
+        int span = 0;
+        bool growing = true;
+        while (true)
         {
-            thrust = thrustFactor * belt.Least(
-                best.Clamp(least[cell]), least[cell] * perRadius[j], greatest[cell] * perRadius[j]);
-            double available = best.Flyweights * squared[cell];
-            if (available - best.Spring >= thrust - Slack * (available + thrust))
-                break;
-        }
+            while (span > 0 && cell + (1 << span) - 1 > grid.Count)
+                span--;
+            if (cell > grid.Count)
+            {
+                thrust = 0;
+                return cell;
+            }
 
-        return cell;
+            if (Excluded(best, j, cell, span, out thrust))
+            {
+                cell += 1 << span;
+                span = growing ? Math.Min(span + 1, SpeedGrid.Spans - 1) : span;
+            }
+            else if (span == 0)
+            {
+                return cell;
+            }
+            else
+            {
+                growing = false;
+                span--;
+            }
+        }
+    }
+
+    private bool Excluded(in Corner best, int j, int cell, int span, out double thrust)
+    {
+        double least = grid.LeastTorque(span)[cell];
+        double greatest = grid.GreatestTorque(span)[cell];
+        thrust = thrustFactor * belts[j].Least(best.Clamp(least), least * perRadius[j], greatest * perRadius[j]);
+        double available = best.Flyweights * grid.SpeedSquared[cell + (1 << span) - 1];
+        return available - best.Spring < thrust - Slack * (available + thrust);
     }
 
     // Step 3: from the last known cell downwards, in growing and then in shrinking steps.
@@ -222,8 +251,8 @@ internal sealed class SetBounds
 
         if (last > grid.Count || grid.End[last - 1] > target)
             return 0;
-        double from = grid.LeastTorque[last];
-        double to = grid.GreatestTorque[last];
+        double from = grid.LeastTorque()[last];
+        double to = grid.GreatestTorque()[last];
         double most = thrustFactor * belts[j].Greatest(worst.Clamp(to), from * perRadius[j], to * perRadius[j]);
         double speed = Math.Min(grid.End[last], worst.Speed(most * (1 + Slack)) + RpmSlack);
         double greatest = Math.Max(Math.Max(grid.End[last - 1], node.GreatestEngagement), speed);
@@ -237,7 +266,7 @@ internal sealed class SetBounds
             return false;
         double torque = double.PositiveInfinity;
         for (int cell = first; cell <= last; cell++)
-            torque = Math.Min(torque, grid.LeastTorque[cell]);
+            torque = Math.Min(torque, grid.LeastTorque()[cell]);
         return torque * perRadius[j] > slipEdge[j] * worst.Clamp(torque) * (1 + Slack);
     }
 

@@ -12,8 +12,10 @@ internal sealed class SpeedGrid
     private readonly double[] end;
     private readonly double[] speedSquared;
     private readonly double[] torque;
-    private readonly double[] least;
-    private readonly double[] greatest;
+
+    // Torque over 1, 2, 4 … cells from each cell on.
+    private readonly double[][] least;
+    private readonly double[][] greatest;
 
     public SpeedGrid(ShiftModel model, double revLimitRpm)
     {
@@ -22,16 +24,26 @@ internal sealed class SpeedGrid
         end = new double[Count + 1];
         speedSquared = new double[Count + 1];
         torque = new double[Count + 1];
-        least = new double[Count + 1];
-        greatest = new double[Count + 1];
+        least = [.. Enumerable.Range(0, Spans).Select(_ => new double[Count + 1])];
+        greatest = [.. Enumerable.Range(0, Spans).Select(_ => new double[Count + 1])];
         for (int i = 1; i <= Count; i++)
         {
             end[i] = Math.Min(i * ShiftModel.ScanStepRpm, revLimitRpm);
             speedSquared[i] = Math.Pow(Rotation.ToRadiansPerSecond(end[i]), 2);
             torque[i] = model.TorqueAt(end[i]);
             (double low, double high) = model.TorqueRange(end[i - 1], end[i]);
-            least[i] = low * (1 - Rounding);
-            greatest[i] = high * (1 + Rounding);
+            least[0][i] = low * (1 - Rounding);
+            greatest[0][i] = high * (1 + Rounding);
+        }
+
+        for (int span = 1; span < Spans; span++)
+        {
+            int half = 1 << (span - 1);
+            for (int i = 1; i + 2 * half - 1 <= Count; i++)
+            {
+                least[span][i] = Math.Min(least[span - 1][i], least[span - 1][i + half]);
+                greatest[span][i] = Math.Max(greatest[span - 1][i], greatest[span - 1][i + half]);
+            }
         }
     }
 
@@ -47,11 +59,14 @@ internal sealed class SpeedGrid
     /// <summary>Q (N·m) at each end.</summary>
     public ReadOnlySpan<double> Torque => torque;
 
-    /// <summary>Least Q (N·m) in each cell.</summary>
-    public ReadOnlySpan<double> LeastTorque => least;
+    /// <summary>Torque is known over spans of 1, 2, 4 … cells; so many of them.</summary>
+    public const int Spans = 8;
 
-    /// <summary>Greatest Q (N·m) in each cell.</summary>
-    public ReadOnlySpan<double> GreatestTorque => greatest;
+    /// <summary>Least Q (N·m) from each cell on over 2^span cells.</summary>
+    public ReadOnlySpan<double> LeastTorque(int span = 0) => least[span];
+
+    /// <summary>Greatest Q (N·m) from each cell on over 2^span cells.</summary>
+    public ReadOnlySpan<double> GreatestTorque(int span = 0) => greatest[span];
 
     /// <summary>The cell that a speed lies in; beyond the last where the speed lies beyond the rev limit.</summary>
     public int CellOf(double rpm)

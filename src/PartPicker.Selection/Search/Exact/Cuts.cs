@@ -1,0 +1,18 @@
+namespace PartPicker.Selection;
+
+/// <summary>The greatest rounded miss at which a set may still count: for sets within tolerance, and for the others.</summary>
+internal readonly record struct Cuts(long Inside, long Outside)
+{
+    // A bound is loosened by this before it is rounded as a miss is.
+    private const double Slack = 1e-9;
+
+    /// <summary>Every set counts.</summary>
+    public static readonly Cuts None = new(long.MaxValue, long.MaxValue);
+
+    /// <summary>True when no set with this miss and this greatest error, or with more, counts.</summary>
+    public bool Exceeded(double leastMiss, double leastError)
+    {
+        long cut = leastError <= 1 + Slack ? Math.Max(Inside, Outside) : Outside;
+        return cut < long.MaxValue && Score.Rounded(Math.Max(0, leastMiss * (1 - Slack) - Slack)) > cut;
+    }
+}
