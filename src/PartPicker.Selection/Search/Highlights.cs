@@ -32,23 +32,22 @@ internal sealed class Highlights
     }
 
     /// <summary>The greatest rounded miss with which a set within tolerance may still count; below 0: none may.</summary>
-    /// <param name="changes">No set in question changes fewer slots.</param>
-    /// <param name="priceMinor">No set in question costs less; null: none has a known price.</param>
+    /// <param name="floor">Of the sets in question: none changes fewer slots, costs less, or stands earlier in a pool.</param>
     /// <remarks>
-    /// One that is no worse in all three and better in one beats a set. It then stands before it among the cheapest and
-    /// the fewest changes too, since each of these is undominated itself.
+    /// One that is no worse in all three, and better in one or earlier, beats a set. It then stands before it among the
+    /// cheapest and the fewest changes too, since each of these is undominated itself.
     /// </remarks>
-    public long Cut(int changes, long? priceMinor)
+    public long Cut(in RankFloor floor)
     {
-        long price = priceMinor ?? long.MaxValue;
         long cut = long.MaxValue;
         foreach (RankedSet set in undominated)
         {
-            long known = set.Key.PriceMinor ?? long.MaxValue;
-            if (known > price || set.Key.Changes > changes)
+            RankKey key = set.Key;
+            long price = key.PriceMinor ?? long.MaxValue;
+            if (price > floor.Price || key.Changes > floor.Changes)
                 continue;
-            bool better = known < price || set.Key.Changes < changes;
-            cut = Math.Min(cut, better ? set.Key.RoundedMiss - 1 : set.Key.RoundedMiss);
+            bool better = price < floor.Price || key.Changes < floor.Changes || key.Places.CompareTo(floor.Places) < 0;
+            cut = Math.Min(cut, better ? key.RoundedMiss - 1 : key.RoundedMiss);
         }
 
         return cut;

@@ -2,7 +2,17 @@ namespace PartPicker.Selection;
 
 /// <summary>What the order of answers looks at; a missing price counts as the highest.</summary>
 internal readonly record struct RankKey(
-    long RoundedMiss, bool WithinTolerance, int Changes, long? PriceMinor, int DriveSpring, int Flyweight, int Driven);
+    long RoundedMiss, bool WithinTolerance, int Changes, long? PriceMinor, int DriveSpring, int Flyweight, int Driven)
+{
+    /// <summary>Places in the pools: what decides last.</summary>
+    public (int DriveSpring, int Flyweight, int Driven) Places => (DriveSpring, Flyweight, Driven);
+}
+
+/// <summary>What no set of a box falls below.</summary>
+/// <param name="Changes">Slots changed.</param>
+/// <param name="Price">Price in minor units; the greatest number where none is known.</param>
+/// <param name="Places">Places in the pools.</param>
+internal readonly record struct RankFloor(int Changes, long Price, (int DriveSpring, int Flyweight, int Driven) Places);
 
 /// <summary>
 /// The total order of answers. By miss: rounded miss, slots changed from the fitted set, price of what is not already
@@ -25,18 +35,21 @@ internal sealed class RankOrder(RankBy by) : IComparer<RankKey>
     }
 
     /// <summary>The greatest rounded miss with which a set may stand before another: within tolerance, and not.</summary>
-    /// <param name="changes">No set in question changes fewer slots.</param>
-    /// <param name="priceMinor">No set in question costs less; null: none has a known price.</param>
-    public (long Inside, long Outside) Before(in RankKey last, int changes, long? priceMinor)
+    /// <param name="last">The other one.</param>
+    /// <param name="floor">Of the sets in question: none changes fewer slots, costs less, or stands earlier in a pool.</param>
+    public (long Inside, long Outside) Before(in RankKey last, in RankFloor floor)
     {
-        int others = (changes, priceMinor ?? long.MaxValue).CompareTo((last.Changes, Price(last)));
+        bool earlier = floor.Places.CompareTo(last.Places) < 0;
+        int others = (floor.Changes, floor.Price).CompareTo((last.Changes, Price(last)));
         if (by == RankBy.Miss)
         {
-            long cut = others <= 0 ? last.RoundedMiss : last.RoundedMiss - 1;
+            long cut = others < 0 || (others == 0 && earlier) ? last.RoundedMiss : last.RoundedMiss - 1;
             return (cut, cut);
         }
 
-        long same = others < 0 ? long.MaxValue : others == 0 ? last.RoundedMiss : Never;
+        long same = others < 0 ? long.MaxValue
+            : others > 0 ? Never
+            : earlier ? last.RoundedMiss : last.RoundedMiss - 1;
         return last.WithinTolerance ? (same, Never) : (long.MaxValue, same);
     }
 

@@ -88,8 +88,7 @@ internal sealed class SetSearch(
         int root = store.Take();
         bounds.Open(store.Window(root));
         store[root] = default;
-        SetEngagement(ref store[root]);
-        Consider(store, root);
+        Consider(store, root, 0);
         for (long round = 0; store.Waiting > 0; round++)
         {
             if (round % CancellationStride == 0)
@@ -106,7 +105,7 @@ internal sealed class SetSearch(
 
             int slot = store.Pop(out double bound);
             if (TryCuts(store[slot], out Cuts cuts) && !cuts.Exceeded(bound, store[slot].LeastError))
-                Open(store, slot);
+                Open(store, slot, bound);
             store.Free(slot);
         }
 
@@ -116,16 +115,15 @@ internal sealed class SetSearch(
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
     public const int MaxWaiting = 2_000_000;
 
-    // Step 5. Places in the pools decide last: a box may hold the first, so equals count.
+    // Step 5.
     private bool TryCuts(in Node node, out Cuts cuts)
     {
-        int changes = index.SpringChanges[node.Spring] + index.FlyweightChanges[node.Flyweight]
-            + (node.Driven < 0 ? index.ChangesOf(~node.Driven) : index.DrivenChanges[node.Driven]);
-        long? price = null;
+        int item = ~node.Driven;
+        long price = long.MaxValue;
         if (floors is not null)
         {
             bool sold = floors.TryFloor(node.Spring, node.Flyweight, node.Driven, out price);
-            if (!sold || (request.PriceCeilingMinor is { } ceiling && !(price <= ceiling)))
+            if (!sold || price > (request.PriceCeilingMinor ?? long.MaxValue))
             {
                 Refuse(sold ? PoolRules.PriceCeiling : PoolRules.InStock, SizeOf(node));
                 cuts = default;
@@ -133,8 +131,14 @@ internal sealed class SetSearch(
             }
         }
 
-        (long inside, long outside) = best.Last is { } last ? order.Before(last, changes, price) : (long.MaxValue, long.MaxValue);
-        cuts = new Cuts(Math.Max(inside, Highlights.Cut(changes, price)), outside);
+        var floor = new RankFloor(
+            index.SpringNodes.Changes(node.Spring) + index.FlyweightNodes.Changes(node.Flyweight)
+            + (item < 0 ? index.DrivenNodes.Changes(node.Driven) : index.ChangesOf(item)),
+            price,
+            (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight),
+                item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
+        (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
+        cuts = new Cuts(Math.Max(inside, Highlights.Cut(floor)), outside);
         return true;
     }
 
@@ -143,57 +147,65 @@ internal sealed class SetSearch(
         * (node.Driven < 0 ? 1 : index.Driven.Count(node.Driven));
 
     // Step 3.
-    private void Open(NodeStore store, int slot)
+    private void Open(NodeStore store, int slot, double bound)
     {
         Node node = store[slot];
-        if (node.Driven < 0)
+        bool springAlone = index.Springs.IsLeaf(node.Spring);
+        bool flyweightAlone = index.Flyweights.IsLeaf(node.Flyweight);
+        if (!node.Judged && Alike(node))
         {
-            Single(store, slot);
+            Judge(store, slot);
             return;
         }
 
-        double spring = index.Springs.IsLeaf(node.Spring) ? 0 : bounds.SpringWidth(index.Springs, node.Spring);
-        double flyweight = index.Flyweights.IsLeaf(node.Flyweight) ? 0 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
-        double driven = index.Driven.IsLeaf(node.Driven) ? 0 : bounds.DrivenWidth(index.Driven, node.Driven);
-        if (!index.Springs.IsLeaf(node.Spring) && spring >= flyweight && spring >= driven)
+        double spring = springAlone ? -1 : bounds.SpringWidth(index.Springs, node.Spring);
+        double flyweight = flyweightAlone ? -1 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
+        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) ? -1 : bounds.DrivenWidth(index.Driven, node.Driven);
+        if (!springAlone && spring >= flyweight && spring >= driven)
         {
             int child = index.Springs.Child(node.Spring);
-            Add(store, slot, node with { Spring = child }, true);
-            Add(store, slot, node with { Spring = child + 1 }, true);
+            Add(store, slot, node with { Spring = child }, bound);
+            Add(store, slot, node with { Spring = child + 1 }, bound);
         }
-        else if (!index.Flyweights.IsLeaf(node.Flyweight) && flyweight >= driven)
+        else if (!flyweightAlone && flyweight >= driven)
         {
             int child = index.Flyweights.Child(node.Flyweight);
-            Add(store, slot, node with { Flyweight = child }, true);
-            Add(store, slot, node with { Flyweight = child + 1 }, true);
+            Add(store, slot, node with { Flyweight = child }, bound);
+            Add(store, slot, node with { Flyweight = child + 1 }, bound);
         }
-        else if (!index.Driven.IsLeaf(node.Driven))
+        else if (driven >= 0)
         {
             int child = index.Driven.Child(node.Driven);
-            Add(store, slot, node with { Driven = child }, false);
-            Add(store, slot, node with { Driven = child + 1 }, false);
+            Add(store, slot, node with { Driven = child }, bound);
+            Add(store, slot, node with { Driven = child + 1 }, bound);
         }
         else
         {
             foreach (int item in index.Driven.Items(node.Driven))
-                Add(store, slot, node with { Driven = ~item }, false);
+                Add(store, slot, node with { Driven = ~item }, bound);
         }
     }
 
-    private void Add(NodeStore store, int parent, in Node child, bool otherPairs)
+    // The model tells one member's miss, and so that of all.
+    private bool Alike(in Node node) =>
+        index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight)
+        && (node.Driven < 0 || index.DrivenNodes.Alike(node.Driven));
+
+    private void Add(NodeStore store, int parent, in Node child, double bound)
     {
         int slot = store.Take();
         store[slot] = child;
         store.Window(parent).CopyTo(store.Window(slot));
-        if (otherPairs)
-            SetEngagement(ref store[slot]);
-        Consider(store, slot);
+        bool samePairs = child.Spring == store[parent].Spring && child.Flyweight == store[parent].Flyweight;
+        Consider(store, slot, bound, samePairs || child.LeastEngagement == child.GreatestEngagement);
     }
 
     // Step 2.
-    private void Consider(NodeStore store, int slot)
+    private void Consider(NodeStore store, int slot, double bound, bool engagementKnown = false)
     {
         ref Node node = ref store[slot];
+        if (!engagementKnown)
+            SetEngagement(ref node);
         if (node.GreatestEngagement < leastEngagement || !TryCuts(node, out Cuts cuts))
         {
             store.Free(slot);
@@ -201,6 +213,44 @@ internal sealed class SetSearch(
         }
 
         WorkDone++;
+        BoxVerdict verdict = node.Judged
+            ? cuts.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open
+            : Bound(ref node, store.Window(slot), cuts, out bound);
+        if (verdict == BoxVerdict.Open)
+        {
+            Keep(store, slot, bound);
+            return;
+        }
+
+        // Which of its members engage too low is counted elsewhere.
+        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= leastEngagement)
+            Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
+        store.Free(slot);
+    }
+
+    // A set alone that may better the list much is judged at once, so that others are dropped early.
+    private void Keep(NodeStore store, int slot, double bound)
+    {
+        Node node = store[slot];
+        bool early = best.Last is not { } last || Score.Rounded(2 * bound) < last.RoundedMiss;
+        if (node.Judged && Alone(node))
+            Offer(node, bound);
+        else if (early && !node.Judged && Alike(node))
+            Judge(store, slot);
+        else
+        {
+            store.Push(slot, bound);
+            return;
+        }
+
+        store.Free(slot);
+    }
+
+    private bool Alone(in Node node) =>
+        node.Driven < 0 && index.Springs.IsLeaf(node.Spring) && index.Flyweights.IsLeaf(node.Flyweight);
+
+    private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts cuts, out double bound)
+    {
         Span<float> low = stackalloc float[bounds.WindowLength];
         Span<float> high = stackalloc float[bounds.WindowLength];
         ReadOnlySpan<float> drivenLow = low;
@@ -215,20 +265,10 @@ internal sealed class SetSearch(
             drivenHigh = index.Driven.High(node.Driven);
         }
 
-        BoxVerdict verdict = bounds.Bound(
+        return bounds.Bound(
             index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
             index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
-            drivenLow, drivenHigh, cuts, ref node, store.Window(slot), out double bound);
-        if (verdict == BoxVerdict.Open)
-        {
-            store.Push(slot, bound);
-            return;
-        }
-
-        // Which of its members engage too low is counted elsewhere.
-        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= leastEngagement)
-            Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
-        store.Free(slot);
+            drivenLow, drivenHigh, cuts, ref node, window, out bound);
     }
 
     private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds.Engagement(
@@ -248,12 +288,13 @@ internal sealed class SetSearch(
         }
     }
 
-    // A set alone is bounded once more with its true engagement, then judged.
-    private void Single(NodeStore store, int slot)
+    // Step 4. With its true engagement a box of alike sets is bounded once more before the model is asked.
+    private void Judge(NodeStore store, int slot)
     {
         Node node = store[slot];
-        int s = index.Springs.Items(node.Spring)[0];
-        int f = index.Flyweights.Items(node.Flyweight)[0];
+        int s = index.SpringNodes.Place(node.Spring);
+        int f = index.FlyweightNodes.Place(node.Flyweight);
+        int d = node.Driven < 0 ? ~node.Driven : index.DrivenNodes.Place(node.Driven);
         if (!drives.TryGetValue((s, f), out DriveSide? drive))
             drives[(s, f)] = drive = predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
         double rpm = drive.Engagement.Rpm;
@@ -261,27 +302,32 @@ internal sealed class SetSearch(
             return;
         if (node.LeastEngagement < rpm)
         {
-            Add(store, slot, node with { LeastEngagement = rpm, GreatestEngagement = rpm }, false);
+            Add(store, slot, node with { LeastEngagement = rpm, GreatestEngagement = rpm }, 0);
             return;
         }
 
         WorkDone++;
         Predictions++;
-        Judge(s, f, ~node.Driven, drive);
+        Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
+        if (Errors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
+        {
+            Refuse(rule, SizeOf(node));
+            return;
+        }
+
+        double engagement = score.EngagementError(rpm);
+        double greatest = Math.Abs(engagement);
+        foreach (double error in errors)
+            greatest = Math.Max(greatest, Math.Abs(error));
+        Add(store, slot, node with { Judged = true, LeastError = greatest }, score.Miss(engagement, errors));
     }
 
-    // Step 4.
-    private void Judge(int s, int f, int d, DriveSide drive)
+    private void Offer(in Node node, double miss)
     {
-        DrivenChoice choice = index.Pools.Driven[d];
-        Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
-        if (!TryErrors(drive, predictor.Driven(choice), errors))
-            return;
-        double engagement = score.EngagementError(drive.Engagement.Rpm);
-        double miss = score.Miss(engagement, errors);
-        var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], choice);
-        var key = new RankKey(
-            Score.Rounded(miss), Score.WithinTolerance(engagement, errors), set.ChangesFrom(fitted).Count, null, s, f, d);
+        int s = index.SpringNodes.Place(node.Spring);
+        int f = index.FlyweightNodes.Place(node.Flyweight);
+        int d = ~node.Driven;
+        var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], index.Pools.Driven[d]);
         if (!planner.TryPrice(set, out long? price))
         {
             Refuse(PoolRules.InStock);
@@ -294,31 +340,26 @@ internal sealed class SetSearch(
             return;
         }
 
-        var ranked = new RankedSet(key with { PriceMinor = price }, set, miss);
+        var key = new RankKey(
+            Score.Rounded(miss), node.LeastError <= 1, set.ChangesFrom(fitted).Count, price, s, f, d);
+        var ranked = new RankedSet(key, set, miss);
         best.Offer(ranked);
         Highlights.Offer(ranked);
     }
 
-    private bool TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)
+    /// <summary>The errors along the curve, or the rule that refuses the set.</summary>
+    private string? Errors(DriveSide drive, DrivenSide driven, Span<double> errors)
     {
         for (int j = 0; j < errors.Length; j++)
         {
             if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
-            {
-                Refuse(PoolRules.DoesNotShift);
-                return false;
-            }
-
+                return PoolRules.DoesNotShift;
             if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
-            {
-                Refuse(PoolRules.SlipMargin);
-                return false;
-            }
-
+                return PoolRules.SlipMargin;
             errors[j] = score.ShiftError(j, rpm);
         }
 
-        return true;
+        return null;
     }
 
     private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;

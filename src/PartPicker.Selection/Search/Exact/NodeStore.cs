@@ -132,4 +132,7 @@ internal struct Node
 
     /// <summary>No member's greatest error is less (in tolerances).</summary>
     public double LeastError;
+
+    /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>
+    public bool Judged;
 }

@@ -77,13 +77,13 @@ internal sealed class PriceFloors
         }
     }
 
-    /// <summary>False where no member can be had at all; the floor is null where no member's price is known.</summary>
+    /// <summary>False where no member can be had at all; the floor is the greatest number where no price is known.</summary>
     /// <param name="drivenNode">A node of the driven tree, or the complement of one item.</param>
-    public bool TryFloor(int spring, int flyweight, int drivenNode, out long? price)
+    public bool TryFloor(int spring, int flyweight, int drivenNode, out long price)
     {
         long sum = springs[spring] + flyweights[flyweight]
             + (drivenNode < 0 ? drivenItem(~drivenNode) : driven[drivenNode]);
-        price = sum < Unknown ? sum : null;
+        price = sum < Unknown ? sum : long.MaxValue;
         return sum < NotForSale;
     }
 }

@@ -10,7 +10,7 @@ namespace PartPicker.Selection;
 /// </remarks>
 internal sealed class SearchIndex
 {
-    private const int DrivenLeaf = 16;
+    private const int DrivenLeaf = 4;
 
     private readonly byte[] spring;
     private readonly byte[] hole;
@@ -21,12 +21,14 @@ internal sealed class SearchIndex
         BeltBounds[] belts)
     {
         Pools = pools;
-        SpringChanges = springs.Least(s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
-        FlyweightChanges = flyweights.Least(f => Changed(pools.Flyweights[f].SameAs(fitted.Flyweight)));
         spring = [.. pools.Driven.Springs.Select(s => Changed(s.Id == fitted.Driven.Spring.Id))];
         hole = [.. pools.Driven.Holes.Select(h => Changed(h.Name == fitted.Driven.Hole.Name))];
         helix = [.. pools.Driven.Helices.Select(h => Changed(h.Id == fitted.Driven.Helix.Id))];
-        DrivenChanges = driven.Least(ChangesOf);
+        var alike = new AlikeParts(pools);
+        SpringNodes = new NodeFacts(springs, alike.OfSpring, s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
+        FlyweightNodes = new NodeFacts(
+            flyweights, alike.OfFlyweight, f => Changed(pools.Flyweights[f].SameAs(fitted.Flyweight)));
+        DrivenNodes = new NodeFacts(driven, alike.OfDriven, ChangesOf);
         Springs = springs;
         Flyweights = flyweights;
         Driven = driven;
@@ -41,7 +43,8 @@ internal sealed class SearchIndex
         Springs = Flyweights = Driven = new BoxTree([], [1], 1);
         Clamps = null!;
         Belts = [];
-        SpringChanges = FlyweightChanges = DrivenChanges = spring = hole = helix = [];
+        SpringNodes = FlyweightNodes = DrivenNodes = null!;
+        spring = hole = helix = [];
     }
 
     public CandidatePools Pools { get; }
@@ -57,14 +60,11 @@ internal sealed class SearchIndex
 
     public DrivenClamps Clamps { get; }
 
-    /// <summary>For each node the least number of slots that its items change.</summary>
-    public byte[] SpringChanges { get; }
+    public NodeFacts SpringNodes { get; }
 
-    /// <inheritdoc cref="SpringChanges"/>
-    public byte[] FlyweightChanges { get; }
+    public NodeFacts FlyweightNodes { get; }
 
-    /// <inheritdoc cref="SpringChanges"/>
-    public byte[] DrivenChanges { get; }
+    public NodeFacts DrivenNodes { get; }
 
     public IReadOnlyList<BeltBounds> Belts { get; }
 

@@ -45,6 +45,9 @@ internal sealed class SetBounds
     private readonly double[] perRadius;
     private readonly double[] slipEdge;
     private readonly int points;
+
+    // Both ends and the middle tell most: they come first.
+    private readonly int[] visit;
     private readonly double flyweightShare;
     private readonly double thrustFactor;
     private readonly double shiftSquared;
@@ -57,6 +60,7 @@ internal sealed class SetBounds
         this.score = score;
         this.belts = [.. belts];
         points = belts.Count;
+        visit = [.. Enumerable.Range(0, points).OrderBy(j => j == 0 || j == points - 1 ? 0 : j == points / 2 ? 1 : 2)];
         grid = new SpeedGrid(model, predictor.Machine.Drivetrain.RevLimitRpm);
         perRadius = [.. model.Positions.Select(p => 1 / p.DriveRadius)];
         thrustFactor = model.Anchor.Thrust;
@@ -129,7 +133,7 @@ internal sealed class SetBounds
         double greatest = engagement;
         double squares = 0;
         int start = grid.CellOf(node.LeastEngagement);
-        for (int j = 0; j < points; j++)
+        foreach (int j in visit)
         {
             var best = new Corner(
                 flyweightShare * flyweightHigh[j], springLow[j], drivenLow[j], drivenLow[points + j]);

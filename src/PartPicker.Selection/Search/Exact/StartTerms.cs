@@ -15,7 +15,7 @@ namespace PartPicker.Selection;
 internal sealed class StartTerms
 {
     private const int FloorSpans = 16;
-    private const int CeilingSpans = 32;
+    private const int CeilingSpans = 64;
 
     /// <summary>Terms of the floor: both ends, then each span.</summary>
     public const int FloorCount = FloorSpans + 2;
