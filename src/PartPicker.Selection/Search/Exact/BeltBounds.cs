@@ -95,10 +95,11 @@ internal sealed class BeltBounds
     {
         if (!(clamp > 0))
             return beyond * leastTension * (1 - Slack);
-        double from = leastTension / clamp;
+        double inverse = 1 / clamp;
+        double from = leastTension * inverse;
         if (from >= edge)
             return beyond * leastTension * (1 - Slack);
-        double to = greatestTension / clamp;
+        double to = greatestTension * inverse;
         return clamp * Math.Min(Chord(from), to >= edge ? chord[Cells] : Chord(to)) * (1 - Slack);
     }
 
@@ -107,8 +108,9 @@ internal sealed class BeltBounds
     {
         if (!(clamp > 0))
             return beyond * greatestTension * (1 + Slack);
-        double from = leastTension / clamp;
-        double to = greatestTension / clamp;
+        double inverse = 1 / clamp;
+        double from = leastTension * inverse;
+        double to = greatestTension * inverse;
         double linear = to > edge ? beyond * greatestTension : 0;
         if (from >= edge)
             return linear * (1 + Slack);

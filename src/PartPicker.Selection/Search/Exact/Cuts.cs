@@ -9,6 +9,11 @@ internal readonly record struct Cuts(long Inside, long Outside)
     /// <summary>Every set counts.</summary>
     public static readonly Cuts None = new(long.MaxValue, long.MaxValue);
 
+    /// <summary>No set that counts misses by more; infinite where every set counts.</summary>
+    public double Widest => Math.Max(Inside, Outside) is var cut && cut < long.MaxValue
+        ? (cut + 1) / 1000.0
+        : double.PositiveInfinity;
+
     /// <summary>True when no set with this miss and this greatest error, or with more, counts.</summary>
     public bool Exceeded(double leastMiss, double leastError)
     {

@@ -54,6 +54,10 @@ internal sealed class SetBounds
     private readonly double startSquared;
     private readonly double shiftTorque;
 
+    // How large a single error may be for a miss of 1.
+    private readonly double errorPerMiss;
+    private readonly int[] targetCell;
+
     public SetBounds(Predictor predictor, Score score, IReadOnlyList<BeltBounds> belts, double? slipMargin)
     {
         ShiftModel model = predictor.Model;
@@ -64,6 +68,8 @@ internal sealed class SetBounds
         grid = new SpeedGrid(model, predictor.Machine.Drivetrain.RevLimitRpm);
         perRadius = [.. model.Positions.Select(p => 1 / p.DriveRadius)];
         thrustFactor = model.Anchor.Thrust;
+        errorPerMiss = Math.Sqrt(points / score.ShiftWeight);
+        targetCell = [.. score.ShiftTargets.Select(grid.CellOf)];
         double shift = Math.Min(score.ShiftTargets.Average(), grid.End[grid.Count]);
         shiftTorque = model.TorqueAt(shift);
         shiftSquared = Math.Pow(Rotation.ToRadiansPerSecond(shift), 2);
@@ -139,15 +145,9 @@ internal sealed class SetBounds
                 flyweightShare * flyweightHigh[j], springLow[j], drivenLow[j], drivenLow[points + j]);
             var worst = new Corner(
                 flyweightShare * flyweightLow[j], springHigh[j], drivenHigh[j], drivenHigh[points + j]);
-            int first = FirstCell(best, j, Math.Max(window[j], start), out double thrust);
-            if (first > grid.Count)
-                return BoxVerdict.DoesNotShift;
-            int last = LastCell(worst, j, window[points + j], first, node.GreatestEngagement);
-            window[j] = (ushort)first;
-            window[points + j] = (ushort)last;
-            if (slipEdge.Length > 0 && Slips(worst, j, first, Math.Min(last, grid.Count)))
-                return BoxVerdict.Slips;
-            double error = Error(best, worst, j, first, last, thrust, node);
+            BoxVerdict verdict = Narrow(best, worst, j, start, node, window, cuts, out double error);
+            if (verdict != BoxVerdict.Open)
+                return verdict;
             greatest = Math.Max(greatest, error);
             squares += error * error;
             if (cuts.Exceeded(Miss(), greatest))
@@ -163,6 +163,37 @@ internal sealed class SetBounds
     }
 
     private static double Distance(double least, double greatest) => Math.Max(0, Math.Max(least, -greatest));
+
+    // A balance is looked for only on the side of the target where it may be kept away: mostly one look tells.
+    private BoxVerdict Narrow(
+        in Corner best, in Corner worst, int j, int start, in Node node, Span<ushort> window, Cuts cuts, out double error)
+    {
+        error = 0;
+        int first = Math.Max(window[j], start);
+        int last = window[points + j];
+        int target = targetCell[j];
+        bool whole = cuts.Widest == double.PositiveInfinity;
+        if (whole || first > target || (target <= grid.Count && Excluded(best, j, target, 0, out _)))
+        {
+            first = FirstCell(best, j, first, out double thrust);
+            if (first > grid.Count)
+                return BoxVerdict.DoesNotShift;
+            error = ErrorAbove(best, j, first, thrust, node);
+        }
+
+        if (whole || (first <= target && (last < target || (target > 1 && Closes(worst, j, target - 1, node.GreatestEngagement)))))
+        {
+            last = LastCell(worst, j, whole ? last : Math.Min(last, target - 1), first, node.GreatestEngagement);
+            if (first <= target)
+                error = Math.Max(error, ErrorBelow(worst, j, last, node));
+        }
+
+        window[j] = (ushort)first;
+        window[points + j] = (ushort)last;
+        return slipEdge.Length > 0 && Slips(worst, j, first, Math.Min(last, grid.Count), cuts)
+            ? whole ? BoxVerdict.Slips : BoxVerdict.MissesTooMuch
+            : BoxVerdict.Open;
+    }
 
     // Step 2: in growing and then in shrinking steps, each over cells that are excluded together.
     private int FirstCell(in Corner best, int j, int cell, out double thrust)
@@ -242,18 +273,18 @@ internal sealed class SetBounds
         return available - worst.Spring >= thrust + Slack * (available + thrust);
     }
 
-    // Steps 4 and 5.
-    private double Error(in Corner best, in Corner worst, int j, int first, int last, double thrust, in Node node)
+    // Steps 4 and 5, where every balance lies above the target.
+    private double ErrorAbove(in Corner best, int j, int first, double thrust, in Node node)
     {
-        double target = score.ShiftTargets[j];
-        if (grid.End[first] > target)
-        {
-            double least = Math.Max(
-                Math.Max(grid.End[first - 1], node.LeastEngagement), best.Speed(thrust * (1 - Slack)) - RpmSlack);
-            return Math.Max(0, score.ShiftError(j, least));
-        }
+        double least = Math.Max(
+            Math.Max(grid.End[first - 1], node.LeastEngagement), best.Speed(thrust * (1 - Slack)) - RpmSlack);
+        return Math.Max(0, score.ShiftError(j, least));
+    }
 
-        if (last > grid.Count || grid.End[last - 1] > target)
+    // Likewise where every balance lies below it.
+    private double ErrorBelow(in Corner worst, int j, int last, in Node node)
+    {
+        if (last > grid.Count)
             return 0;
         double from = grid.LeastTorque()[last];
         double to = grid.GreatestTorque()[last];
@@ -263,10 +294,19 @@ internal sealed class SetBounds
         return Math.Max(0, -score.ShiftError(j, greatest));
     }
 
-    // Step 6.
-    private bool Slips(in Corner worst, int j, int first, int last)
+    // Step 6. A set that counts balances near the target: only there need the belt hold.
+    private bool Slips(in Corner worst, int j, int first, int last, Cuts cuts)
     {
-        if (last - first > WidestSlipSpan || !(worst.Standing >= 0))
+        if (!(worst.Standing >= 0))
+            return false;
+        double widest = cuts.Widest * errorPerMiss;
+        if (widest < double.PositiveInfinity)
+        {
+            first = Math.Max(first, grid.CellOf(score.ShiftRpm(j, -widest)));
+            last = Math.Min(last, grid.CellOf(score.ShiftRpm(j, widest)));
+        }
+
+        if (last - first > WidestSlipSpan || first > last)
             return false;
         double torque = double.PositiveInfinity;
         for (int cell = first; cell <= last; cell++)
