@@ -9,6 +9,14 @@ internal readonly record struct Cuts(long Inside, long Outside)
     /// <summary>Every set counts.</summary>
     public static readonly Cuts None = new(long.MaxValue, long.MaxValue);
 
+    /// <summary>Within tolerance no error exceeds 1, and so no miss does: a cut beyond says nothing more.</summary>
+    public static Cuts Of(long inside, long outside) => new(Math.Min(inside, MostInside), outside);
+
+    /// <summary>No set that counts only within tolerance misses by more.</summary>
+    public const double WidestInside = (MostInside + 1) / 1000.0;
+
+    private const long MostInside = 1001;
+
     /// <summary>No set that counts misses by more; infinite where every set counts.</summary>
     public double Widest => Math.Max(Inside, Outside) is var cut && cut < long.MaxValue
         ? (cut + 1) / 1000.0
