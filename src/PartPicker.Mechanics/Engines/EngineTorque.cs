@@ -51,16 +51,6 @@ public sealed class EngineTorque
         return (least, greatest);
     }
 
-    /// <summary>The steepest |dQ/dn| (N·m per rpm, at sea level) between two speeds (rpm).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
-    public double Steepest(double fromRpm, double toRpm)
-    {
-        if (toRpm <= curve.From)
-            return 0;
-        (double least, double greatest) = curve.SlopeRange(Math.Max(fromRpm, curve.From), toRpm);
-        return Math.Max(Math.Abs(least), Math.Abs(greatest));
-    }
-
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()
     {

@@ -65,9 +65,6 @@ public sealed class ShiftModel
         return (torqueFactor * least, torqueFactor * greatest);
     }
 
-    /// <summary>The steepest |dQ/dn| (N·m per rpm) in this air between two speeds (rpm) up to the rev limit.</summary>
-    public double SteepestTorque(double fromRpm, double toRpm) => torqueFactor * machine.Engine.Steepest(fromRpm, toRpm);
-
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>

@@ -24,8 +24,6 @@ internal sealed class SetSearch(
     private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
     private readonly SetBounds bounds = new(predictor, score, index.Belts, request.SlipMargin);
     private readonly Dictionary<(int, int), DriveSide> drives = [];
-    private QuickBounds near = null!;
-    private QuickBounds far = null!;
     private readonly double leastEngagement =
         request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
 
@@ -72,9 +70,6 @@ internal sealed class SetSearch(
                 Refuse(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
         }
 
-        near = new QuickBounds(predictor, score, index, bounds);
-        far = new QuickBounds(predictor, score, index, bounds);
-        far.Aim(Cuts.WidestInside);
         NodeStore store = NodeStore.Rent(bounds.WindowLength);
         try
         {
@@ -83,8 +78,6 @@ internal sealed class SetSearch(
         finally
         {
             NodeStore.Return(store);
-            near.Release();
-            far.Release();
         }
 
         return best.Sets;
@@ -110,7 +103,6 @@ internal sealed class SetSearch(
                 return;
             }
 
-            AimQuick();
             int slot = store.Pop(out double bound);
             if (TryCuts(store[slot], out Cuts cuts) && !cuts.Exceeded(bound, store[slot].LeastError))
                 Open(store, slot, bound);
@@ -118,16 +110,6 @@ internal sealed class SetSearch(
         }
 
         Proven = true;
-    }
-
-    // The windows follow the list: as it gets better they get narrower, and the quick bounds tighter.
-    private void AimQuick()
-    {
-        if (request.RankBy != RankBy.Miss || best.Last is not { } last)
-            return;
-        double radius = (last.RoundedMiss + 1) / 1000.0;
-        if (near.Radius == 0 || radius < 0.6 * near.Radius)
-            near.Aim(radius);
     }
 
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
@@ -269,14 +251,6 @@ internal sealed class SetSearch(
 
     private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts cuts, out double bound)
     {
-        if (node.Driven >= 0 && !Alike(node))
-        {
-            if (near.Covers(node, cuts))
-                return near.Bound(ref node, cuts, out bound);
-            if (far.Covers(node, cuts))
-                return far.Bound(ref node, cuts, out bound);
-        }
-
         Span<float> low = stackalloc float[bounds.WindowLength];
         Span<float> high = stackalloc float[bounds.WindowLength];
         ReadOnlySpan<float> drivenLow = low;

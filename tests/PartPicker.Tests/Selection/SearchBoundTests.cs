@@ -110,41 +110,6 @@ public sealed class SearchBoundTests
     }
 
     [Fact]
-    public void No_set_that_counts_misses_by_less_than_the_quick_bound_of_any_box_around_it()
-    {
-        int bounded = 0;
-        int told = 0;
-        for (int seed = 1; seed <= Catalogs; seed++)
-        {
-            Case it = new(seed);
-            if (it.Index.Pools.Empty)
-                continue;
-            it.EachSet((s, f, d) =>
-            {
-                if (it.Judge(s, f, d) is not { } set)
-                    return;
-                var cuts = new Cuts((long)(1000 * set.Miss) + 1, (long)(1000 * set.Miss) + 1);
-                foreach (double room in new[] { 1.0, 1.6, 4 })
-                {
-                    for (int depth = 0; depth < 12; depth++)
-                    {
-                        if (it.QuickBound(room * cuts.Widest, depth, s, f, d, cuts) is not { } box)
-                            continue;
-                        Assert.True(box.Verdict == BoxVerdict.Open, $"seed {seed}: a box around a set that counts is {box.Verdict}");
-                        Assert.True(box.Miss <= set.Miss * (1 + 1e-9) + 1e-9, $"seed {seed}, depth {depth}: {box.Miss} > {set.Miss}");
-                        Assert.True(box.Error <= set.Greatest * (1 + 1e-9) + 1e-9, $"seed {seed}, depth {depth}: {box.Error} > {set.Greatest}");
-                        bounded++;
-                        told += box.Miss > 0.3 * set.Miss ? 1 : 0;
-                    }
-                }
-            });
-        }
-
-        Assert.True(bounded > 5_000, $"only {bounded} boxes were bounded");
-        Assert.True(told > bounded / 10, $"only {told} of {bounded} bounds reach a third of the miss");
-    }
-
-    [Fact]
     public void The_clamp_of_every_driven_choice_is_the_models()
     {
         for (int seed = 1; seed <= Catalogs; seed++)
@@ -255,30 +220,6 @@ public sealed class SearchBoundTests
             }
 
             return BoxVerdict.Open;
-        }
-
-        /// <summary>The quick bound of such a box; null where it says nothing.</summary>
-        public (BoxVerdict Verdict, double Miss, double Error)? QuickBound(double radius, int depth, int s, int f, int d, Cuts cuts)
-        {
-            var quick = new QuickBounds(Predictor, score, Index, bounds);
-            quick.Aim(radius);
-            var node = new Node
-            {
-                Spring = Around(Index.Springs, s, depth),
-                Flyweight = Around(Index.Flyweights, f, depth),
-                Driven = Around(Index.Driven, d, depth),
-            };
-            (node.LeastEngagement, node.GreatestEngagement) = Engagement(node.Spring, node.Flyweight);
-            bool covers = quick.Covers(node, cuts);
-            (BoxVerdict, double, double)? said = null;
-            if (covers)
-            {
-                BoxVerdict verdict = quick.Bound(ref node, cuts, out double miss);
-                said = (verdict, miss, node.LeastError);
-            }
-
-            quick.Release();
-            return said;
         }
 
         private static int Around(BoxTree tree, int item, int depth)

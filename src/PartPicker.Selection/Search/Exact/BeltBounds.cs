@@ -122,37 +122,6 @@ internal sealed class BeltBounds
         return Math.Max(clamp * most, linear) * (1 + Slack);
     }
 
-    /// <summary>Between which two numbers ∂F_d/∂F_s · b + ∂F_d/∂D · c stays: how steeply thrust follows torque.</summary>
-    /// <param name="leastClamp">Least clamp in question.</param>
-    /// <param name="greatestClamp">Greatest clamp in question.</param>
-    /// <param name="leastTension">Least D in question.</param>
-    /// <param name="greatestTension">Greatest D in question.</param>
-    /// <param name="leastPerTorque">Least b.</param>
-    /// <param name="greatestPerTorque">Greatest b.</param>
-    /// <param name="tensionPerTorque">c.</param>
-    /// <remarks>
-    /// ∂F_d/∂F_s = φ − u φ′ and ∂F_d/∂D = φ′. φ is concave, so φ′ falls and φ − u φ′ rises with u, and the chords of the
-    /// neighbouring cells bound φ′. Nothing is said near the edge, where it may be steep without limit.
-    /// </remarks>
-    public (double Least, double Greatest) Steepness(
-        double leastClamp, double greatestClamp, double leastTension, double greatestTension, double leastPerTorque,
-        double greatestPerTorque, double tensionPerTorque)
-    {
-        double from = leastTension / greatestClamp;
-        if (greatestClamp > 0 && from >= edge)
-            return (beyond * tensionPerTorque, beyond * tensionPerTorque);
-        double to = leastClamp > 0 ? greatestTension / leastClamp : double.PositiveInfinity;
-        if (!(to < edge) || CellOf(from) == 0 || CellOf(to) >= Cells - 1)
-            return (double.NegativeInfinity, double.PositiveInfinity);
-        double before = Slope(CellOf(from) - 1);
-        double after = Slope(CellOf(to) + 1);
-        double least = Math.Max(0, Chord(from) - from * before);
-        double greatest = Ceiling(to, CellOf(to)) - to * after;
-        return (leastPerTorque * least + after * tensionPerTorque, greatestPerTorque * greatest + before * tensionPerTorque);
-    }
-
-    private double Slope(int cell) => (chord[cell + 1] - chord[cell]) * perUnit;
-
     private int CellOf(double u) => Math.Min((int)(u * perUnit), Cells - 1);
 
     private double Chord(double u)

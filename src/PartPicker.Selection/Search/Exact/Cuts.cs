@@ -9,11 +9,8 @@ internal readonly record struct Cuts(long Inside, long Outside)
     /// <summary>Every set counts.</summary>
     public static readonly Cuts None = new(long.MaxValue, long.MaxValue);
 
-    /// <summary>Within tolerance no error exceeds 1, and so no miss does: a cut beyond says nothing more.</summary>
+    /// <summary>Cuts for sets within tolerance and for others; within tolerance no miss exceeds 1, whatever the first.</summary>
     public static Cuts Of(long inside, long outside) => new(Math.Min(inside, MostInside), outside);
-
-    /// <summary>No set that counts only within tolerance misses by more.</summary>
-    public const double WidestInside = (MostInside + 1) / 1000.0;
 
     private const long MostInside = 1001;
 

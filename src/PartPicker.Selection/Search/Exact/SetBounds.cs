@@ -78,9 +78,6 @@ internal sealed class SetBounds
         slipEdge = slipMargin is { } margin ? [.. Enumerable.Range(0, points).Select(j => SlipEdge(model, j, margin))] : [];
     }
 
-    /// <summary>At each position the greatest D/F_s that has the slip margin that is asked; empty where none is.</summary>
-    public IReadOnlyList<double> SlipEdges => slipEdge;
-
     /// <summary>Numbers of a window: first and last cell at each position.</summary>
     public int WindowLength => 2 * points;
 
