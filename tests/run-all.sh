@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Builds everything, runs every test and check, and ends with one line: "N passed, N failed".
-# Needs the .NET SDK of global.json. Node.js and npm are installed when they are missing and this is root.
+# Needs the .NET SDK of global.json. Node.js, npm and SciPy are installed when they are missing and this is root.
 # Keeps going after a failing suite, so that one run shows every failure.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -14,7 +14,12 @@ export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_GENERATE_ASPNET_CERT
 export MSBUILDDISABLENODEREUSE=1 UseSharedCompilation=false
 export REDOCLY_TELEMETRY=off REDOCLY_SUPPRESS_UPDATE_NOTICE=true npm_config_update_notifier=false
 
+# Tests leave figures worth reading here, one file a subject.
+export PART_PICKER_FIGURES="$work/figures"
+mkdir "$PART_PICKER_FIGURES"
+
 readonly log_lines_max=200
+readonly python=/usr/bin/python3 # The one that Debian's SciPy belongs to.
 passed_all=0
 failed_all=0
 build_failed=0
@@ -74,10 +79,23 @@ xunit() {
     report "$name" "$passed" "$failed" $((SECONDS - start)) "$note"
 }
 
+# The predictions of the sample catalog, computed again by other means: one test for each answer compared.
+reference() {
+    local log="$work/reference.log" start=$SECONDS status=0 passed failed
+    "$python" -B tests/reference/reference.py > "$log" 2>&1 || status=$?
+    passed=$(sed -n 's/^\([0-9]*\) passed, .*/\1/p' "$log")
+    failed=$(sed -n 's/.* passed, \([0-9]*\) failed$/\1/p' "$log")
+    # A crash prints no counts, and must not look like success.
+    if ((status != 0 && ${failed:-0} == 0)); then failed=1; fi
+    if ((${failed:-0} > 0)); then show_log "reference" "$log"; fi
+    report "reference" "${passed:-0}" "${failed:-0}" $((SECONDS - start)) "$(sed -n 's/^reference: //p' "$log")"
+}
+
 install_tools() {
     local missing=()
     command -v node > /dev/null || missing+=(nodejs)
     command -v npm > /dev/null || missing+=(npm)
+    "$python" -c 'import scipy' 2> /dev/null || missing+=(python3-scipy)
     if ((${#missing[@]} > 0)); then
         if [[ $(id -u) -ne 0 ]] || ! command -v apt-get > /dev/null; then
             echo "Missing: ${missing[*]}. Install these packages, or run this as root where apt-get exists." >&2
@@ -123,9 +141,11 @@ if ((build_failed)); then
     echo "The tests and the run command need the build, which failed: not run."
 else
     for project in tests/*.Tests; do xunit "$project"; done
+    reference
     check "run command" run_command || true
 fi
 check "openapi lint" lint_openapi || true
+find "$PART_PICKER_FIGURES" -name '*.txt' | sort | while read -r figures; do cat "$figures"; done
 
 printf '%d passed, %d failed\n' "$passed_all" "$failed_all"
 ((failed_all == 0))

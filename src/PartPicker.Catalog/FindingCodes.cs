@@ -67,6 +67,8 @@ public static class FindingCodes
     public const string UnknownStation = "unknown-station";
     public const string UnknownStep = "unknown-step";
     public const string TooManyShims = "too-many-shims";
+    public const string BeltDoesNotRun = "belt-does-not-run";
+    public const string TooHeavy = "too-heavy";
     public const string OutsideYears = "outside-years";
     public const string BadCurrency = "bad-currency";
     public const string MixedCurrency = "mixed-currency";

@@ -16,6 +16,11 @@ public sealed record Belt : Part
     /// <summary>μ: friction of belt on sheave.</summary>
     public double Friction { get; init; }
 
+    /// <summary>
+    /// μ over pitch radius (m), by rising radius, where it was measured; it takes the place of <see cref="Friction"/>.
+    /// </summary>
+    public IReadOnlyList<CurvePoint>? FrictionByRadius { get; init; }
+
     /// <summary>η: efficiency of the belt drive.</summary>
     public double Efficiency { get; init; }
 

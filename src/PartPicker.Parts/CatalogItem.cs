@@ -55,6 +55,9 @@ public enum Origin
     /// <summary>Read from a drawing or a data sheet.</summary>
     Drawing,
 
+    /// <summary>Printed by a maker to sell: good for a peak, and less sure than a drawing.</summary>
+    Brochure,
+
     /// <summary>A usual value for clutches of this class: not good enough for absolute rpm.</summary>
     ClassDefault,
 }

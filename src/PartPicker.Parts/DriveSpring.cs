@@ -28,6 +28,12 @@ public sealed record DriveSpring : Part
 
     public WindingHand? WindingHand { get; init; }
 
+    /// <summary>Whether the maker pressed it solid until it set no more.</summary>
+    public YesNo? SetRemoved { get; init; }
+
+    /// <summary>Grade of its tolerances by EN 15800, 1 to 3.</summary>
+    public int? ToleranceGrade { get; init; }
+
     /// <summary>Measured force (N) over length (m), by rising length.</summary>
     public IReadOnlyList<CurvePoint>? LoadTable { get; init; }
 
@@ -50,6 +56,13 @@ public enum SpringEnds
     OpenGround,
     Closed,
     ClosedGround,
+}
+
+/// <summary>A fact that holds or does not.</summary>
+public enum YesNo
+{
+    No,
+    Yes,
 }
 
 /// <summary>Which way a coil climbs.</summary>

@@ -43,6 +43,9 @@ public sealed record DrivenSpring : Part
     /// <summary>Greatest twist that the supplier allows, in degrees.</summary>
     public double? TwistLimitDeg { get; init; }
 
+    /// <summary>Grade of its tolerances by DIN 2194, 1 to 3.</summary>
+    public int? ToleranceGrade { get; init; }
+
     /// <summary>Length of body and legs with all coils touching, at rest.</summary>
     public Length? SolidLength { get; init; }
 

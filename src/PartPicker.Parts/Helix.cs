@@ -20,6 +20,9 @@ public sealed record Helix : Part
     /// <summary>Helix angle (rad) over opening travel (m) of the driven sheave, by rising travel.</summary>
     public IReadOnlyList<CurvePoint>? AnglePoints { get; init; }
 
+    /// <summary>Angle of the flanks that bear under reverse power, as on engine braking; null: not known.</summary>
+    public double? ReverseDeg { get; init; }
+
     /// <summary>Radius of the cam track; null when the supplier does not say.</summary>
     public Length? CamRadius { get; init; }
 

@@ -5,7 +5,7 @@ public sealed record Kit : Part
 {
     public override ItemKind Kind => ItemKind.Kit;
 
-    /// <summary>What is in it; a flyweight counts by the set.</summary>
+    /// <summary>What is in it, in packs as each part is sold by itself.</summary>
     public IReadOnlyList<KitLine> Contents { get; init; } = [];
 }
 

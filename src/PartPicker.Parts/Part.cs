@@ -15,11 +15,11 @@ public abstract record Part : CatalogItem
     /// <summary>The clutches that the supplier lists it for; null: the supplier does not say.</summary>
     public IReadOnlyList<ClutchFit>? FitsClutches { get; init; }
 
-    /// <summary>True when the supplier lists this part for a clutch in some of these years.</summary>
+    /// <summary>True when the supplier lists this part for a clutch in all of these years; a null year is open.</summary>
     public bool ListedFor(string clutchId, int? fromYear, int? toYear) => FitsClutches is { } fits && fits.Any(f =>
         f.ClutchId == clutchId
-        && (f.FromYear ?? int.MinValue) <= (toYear ?? int.MaxValue)
-        && (fromYear ?? int.MinValue) <= (f.ToYear ?? int.MaxValue));
+        && (f.FromYear ?? int.MinValue) <= (fromYear ?? int.MinValue)
+        && (toYear ?? int.MaxValue) <= (f.ToYear ?? int.MaxValue));
 }
 
 public enum SoldAs

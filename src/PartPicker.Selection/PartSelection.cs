@@ -8,7 +8,7 @@ namespace PartPicker.Selection;
 public static class PartSelection
 {
     /// <summary>Version of the model and of the order; it stands in every answer.</summary>
-    public const string ModelVersion = "1.0";
+    public const string ModelVersion = "1.1";
 
     /// <summary>Most drive springs with their shims among which one request may choose.</summary>
     public const int MaxDriveSpringChoices = 200_000;
@@ -63,10 +63,14 @@ public static class PartSelection
         IReadOnlyList<RankedSet> ranked = search.Run(cancellation, timeUp);
 
         // Step 4. Said so that a person can follow.
-        var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools);
+        var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools, cancellation);
         Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
         IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
+        (IReadOnlyList<Waiver> waivers, int waiversLeftOut) = picks.Length > 0 || !search.Proven
+            ? ([], 0)
+            : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(
+                pools, report, search, cancellation, timeUp);
         return Outcome.Of(new PickAnswer
         {
             Fitted = writer.FittedNow(),
@@ -75,17 +79,18 @@ public static class PartSelection
             FewestChanges = writer.Pick(search.Highlights.FewestChanges, rank: 1),
             Undominated = [.. undominated.Take(PickAnswer.MaxUndominated).Select((set, i) => writer.Build(set, rank: i + 1))],
             UndominatedCount = undominated.Count,
-            Waivers = picks.Length > 0 || !search.Proven
-                ? []
-                : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(pools, report, search, cancellation, timeUp),
+            Waivers = waivers,
+            WaiversLeftOut = waiversLeftOut,
             Superseded = [.. superseded.Distinct()],
-            Refusals = [.. report.Refusals.Take(request.RefusalCount)],
+            Refusals = [.. report.Refusals.OrderBy(r => pools.InTheWay(r.Slot) ? 0 : 1).Take(request.RefusalCount)],
             RefusalsLeftOut = Math.Max(0, refused.Sum(rule => rule.Count) - request.RefusalCount),
             RefusedByRule = refused.ToDictionary(rule => rule.Rule, rule => rule.Count),
             NotChecked = report.Unknowns,
             NotCheckedLeftOut = report.UnknownsLeftOut,
             UnknownByRule = report.UnknownByRule,
-            InTheWay = ObstacleFinder.Find(request, pools, report, search, score, picks, cancellation),
+            InTheWay = ObstacleFinder.Find(
+                request, pools, report, search, score, picks,
+                search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null, cancellation),
             Work = new Work(pools.Combinations, search.Predictions, search.Proven, search.LeastMissLeft, search.TimeWasUp),
         });
     }
@@ -113,8 +118,9 @@ public static class PartSelection
             return null;
         }
 
-        SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "fitted");
-        return fitted is not null && PredictorBuilder.Computable(fitted, machine, "fitted", problems) ? fitted : null;
+        string place = request.Fitted is null ? FromProfile.Fitted : "fitted";
+        SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, place);
+        return fitted is not null && PredictorBuilder.Computable(fitted, machine, place, problems) ? fitted : null;
     }
 
     private static Predictor? Anchored(
@@ -124,7 +130,7 @@ public static class PartSelection
         if ((request.Baseline ?? request.Machine.OwnBaseline) is { } baseline)
         {
             return PredictorBuilder.Build(
-                catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
+                catalog, machine, baseline, request.Baseline is null ? FromProfile.Baseline : "baseline",
                 request.Air, request.AirLaw, request.PointCount, problems, superseded);
         }
 

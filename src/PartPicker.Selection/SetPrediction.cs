@@ -27,19 +27,21 @@ public static class SetPrediction
 
         if (machine is null || ids is null)
             return Outcome.Refused<PredictionAnswer>(problems);
-        SetUp? set = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, "parts");
+        string place = request.Parts is null ? FromProfile.Fitted : "parts";
+        SetUp? set = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, place);
         if (set is not null)
-            PredictorBuilder.Computable(set, machine, "parts", problems);
+            PredictorBuilder.Computable(set, machine, place, problems);
         Baseline? baseline = request.Anchor ? request.Baseline ?? request.Machine.OwnBaseline : null;
         Predictor? predictor = PredictorBuilder.Build(
-            catalog, machine, baseline, request.Baseline is null ? "machine/baselines/0" : "baseline",
+            catalog, machine, baseline, request.Baseline is null ? FromProfile.Baseline : "baseline",
             request.Air, request.AirLaw, request.PointCount, problems, superseded);
         if (problems.Count > 0)
             return Outcome.Refused<PredictionAnswer>(problems);
 
-        Prediction prediction = predictor!.Predict(set!);
+        var inputs = new InputModel(predictor!);
+        Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
         IEnumerable<Caution> cautions =
             CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()]));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set)));
     }
 }

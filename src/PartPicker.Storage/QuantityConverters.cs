@@ -17,6 +17,7 @@ internal sealed class QuantityConverters : JsonConverterFactory
         [typeof(Mass)] = new SiNumber<Mass>(q => q.Kilograms, v => Mass.FromKilograms(v)),
         [typeof(Force)] = new SiNumber<Force>(q => q.Newtons, v => Force.FromNewtons(v)),
         [typeof(Torque)] = new SiNumber<Torque>(q => q.NewtonMeters, v => Torque.FromNewtonMeters(v)),
+        [typeof(Power)] = new SiNumber<Power>(q => (double)q.Watts, v => Power.FromWatts(v)),
         [typeof(ForcePerLength)] = new SiNumber<ForcePerLength>(
             q => q.NewtonsPerMeter, v => ForcePerLength.FromNewtonsPerMeter(v)),
         [typeof(RotationalStiffness)] = new SiNumber<RotationalStiffness>(

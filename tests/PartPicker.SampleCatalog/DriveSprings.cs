@@ -73,6 +73,11 @@ internal sealed record DriveSprings(
         row["ends"] = Ends;
         if (!random.OneIn(3))
             row["windingHand"] = random.OneIn(4) ? "left" : "right";
+        // Most makers say whether they press a spring solid, and some give a grade.
+        if (index % 5 != 3)
+            row["setRemoved"] = index % 7 == 5 ? "no" : "yes";
+        if (index % 2 == 0)
+            row["toleranceGrade"] = $"{index % 3 + 1}";
         int way = index % WaysToKnow;
         if (way != WayOfTable)
         {
@@ -88,7 +93,7 @@ internal sealed record DriveSprings(
     /// <summary>How the force is known: the four ways of the catalog, and two of them at once.</summary>
     private void Know(Row row, int way, UnitStyle style, WireMaterial material, double rate, Written free)
     {
-        if (way is 1 or 4 or 5)
+        if (way != WayOfTable)
             row["material"] = material.Key;
         if (way is 0 or 4)
             row.Set("rate", style.Rate(rate));

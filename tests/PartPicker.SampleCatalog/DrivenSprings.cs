@@ -83,6 +83,8 @@ internal sealed record DrivenSprings(
                 row.Set("legOffsetDeg", random.Pick([-5.0, 5.0, 10.0]));
         }
 
+        if (index % 3 == 0)
+            row["toleranceGrade"] = "2";
         Written free = style.Length(random.In(Free) * Mm);
         KnowForce(row, index % WaysToKnow, style, material, axial, free);
         KnowTorque(row, index % WaysToKnow, style, twist);

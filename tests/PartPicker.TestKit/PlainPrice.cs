@@ -13,21 +13,21 @@ internal static class PlainPrice
         if (request.Outlet is not { } outlet)
             return true;
         (Part Part, int Packs)[] needs = [.. Needs(set, fitted, request)];
-        Kit[] kits =
-        [
-            .. catalog.All<Kit>().Where(k => k.SupersededBy is null && outlet.Offers.ContainsKey(k.Id)
-                && (!request.InStockOnly || outlet.Offers[k.Id].Stock > 0)),
-        ];
+        Kit[] kits = [.. Kits(catalog, request).Where(k => !request.InStockOnly || outlet.Offers[k.Id].Stock > 0)];
         bool possible = false;
         for (int choice = 0; choice < 1 << kits.Length; choice++)
         {
             Kit[] bought = [.. kits.Where((_, i) => (choice & (1 << i)) != 0)];
-            var singly = needs.Where(n => !bought.Any(k => k.Contents.Any(c => c.PartId == n.Part.Id && c.Packs >= n.Packs))).ToArray();
-            if (request.InStockOnly && singly.Any(n => !(outlet.Offers.GetValueOrDefault(n.Part.Id)?.Stock >= n.Packs)))
+            (Offer? Offer, int Packs)[] singly =
+            [
+                .. needs.Select(n => (outlet.Offers.GetValueOrDefault(n.Part.Id), n.Packs - InKits(bought, n.Part)))
+                    .Where(n => n.Item2 > 0),
+            ];
+            if (request.InStockOnly && singly.Any(n => !(n.Offer?.Stock >= n.Packs)))
                 continue;
             possible = true;
             long? sum = bought.Aggregate((long?)0, (total, k) => total + outlet.Offers[k.Id].PriceMinor);
-            sum = singly.Aggregate(sum, (total, n) => total + outlet.Offers.GetValueOrDefault(n.Part.Id)?.PriceMinor * n.Packs);
+            sum = singly.Aggregate(sum, (total, n) => total + n.Offer?.PriceMinor * n.Packs);
             if (sum is not null && !(sum >= price))
                 price = sum;
         }
@@ -35,14 +35,21 @@ internal static class PlainPrice
         return possible;
     }
 
-    /// <summary>True when enough of a part is there, alone or in a kit.</summary>
+    /// <summary>True when enough of a part is there, alone and in kits.</summary>
     public static bool InStock(Part part, CatalogSnapshot catalog, PickRequest request, int pieces)
     {
-        int packs = PacksOf(part, pieces, request);
-        return request.Outlet!.Offers.GetValueOrDefault(part.Id)?.Stock >= packs
-            || catalog.All<Kit>().Any(k => request.Outlet.Offers.GetValueOrDefault(k.Id)?.Stock > 0
-                && k.Contents.Any(c => c.PartId == part.Id && c.Packs >= packs));
+        Offer? single = request.Outlet!.Offers.GetValueOrDefault(part.Id);
+        int inKits = InKits(Kits(catalog, request).Where(k => request.Outlet.Offers[k.Id].Stock > 0), part);
+        return inKits + (single?.Stock ?? 0) >= PacksOf(part, pieces, request);
     }
+
+    private static IEnumerable<Kit> Kits(CatalogSnapshot catalog, PickRequest request) =>
+        from kit in catalog.All<Kit>()
+        where kit.SupersededBy is null && !request.Exclude.Contains(kit.Id) && request.Outlet!.Offers.ContainsKey(kit.Id)
+        select kit;
+
+    private static int InKits(IEnumerable<Kit> kits, Part part) =>
+        (from kit in kits from line in kit.Contents where line.PartId == part.Id select line.Packs).Sum();
 
     private static IEnumerable<(Part, int)> Needs(SetUp set, PartSet fitted, PickRequest request)
     {

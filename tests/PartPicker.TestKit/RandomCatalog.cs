@@ -12,12 +12,16 @@ public sealed class RandomCatalog
 {
     private const double Mm = 1e-3;
     private readonly Random random;
+
+    // Which kits are replaced or excluded, drawn apart so that the rest of a seed's catalog does not hang on it.
+    private readonly Random kitFates;
     private readonly bool ramps;
     private readonly bool startsByBelt;
 
     public RandomCatalog(int seed, int maxPerPool = 4)
     {
         random = new Random(seed);
+        kitFates = new Random(seed + 1_000_000);
         Machine machine = MachineItem();
         DriveClutch drive = DriveClutch();
         var items = new List<CatalogItem> { machine, Engine(), drive, DrivenClutch(), Belt(), Gearing() };
@@ -60,7 +64,7 @@ public sealed class RandomCatalog
             SlipMargin = random.Next(3) == 0 ? Between(0.8, 1.5) : null,
             Keep = keep.ToHashSet(),
             Exclude = Snapshot.All<Part>()
-                .Where(p => p is not Parts.Belt and not Parts.Kit && random.Next(20) == 0)
+                .Where(p => p is Parts.Kit ? kitFates.Next(8) == 0 : p is not Parts.Belt && random.Next(20) == 0)
                 .Select(p => p.Id).ToHashSet(),
             Outlet = outlet,
             InStockOnly = outlet is not null && random.Next(4) == 0,
@@ -96,6 +100,7 @@ public sealed class RandomCatalog
     private Kit Kit(int i, Part[] parts) => new()
     {
         Id = $"kit-{i}",
+        SupersededBy = i > 1 && kitFates.Next(8) == 0 ? "kit-1" : null,
         Contents = [.. parts.OrderBy(_ => random.Next()).Take(random.Next(1, 4)).Select(p => new KitLine(p.Id, random.Next(1, 3)))],
     };
 

@@ -1,3 +1,4 @@
+using PartPicker.Mechanics;
 using PartPicker.Parts;
 using UnitsNet;
 
@@ -7,7 +8,7 @@ namespace PartPicker.Catalog;
 internal static class FlyweightChecks
 {
     /// <summary>A mass written in grams and one written in ounces shall name the same weight.</summary>
-    private const double MassPlayKg = 1e-6;
+    internal const double MassPlayKg = 1e-6;
 
     public static void Check(DraftItem item, Flyweight body, Findings findings)
     {
@@ -42,6 +43,45 @@ internal static class FlyweightChecks
             FindingCodes.NotBelow,
             $"All masses lie above {station}MassLimit, which is {item.Written[$"{station}MassLimit"]}. "
             + "Add 0 g where the station may stay empty."));
+    }
+
+    /// <summary>
+    /// A mass that does not move outward does not push: a curve must rise within the shortest travel of any clutch, or
+    /// no clutch of the catalog can use it.
+    /// </summary>
+    public static void CheckCurves(DraftItem item, double shortestFullShift, Findings findings)
+    {
+        foreach (Field field in FieldRegistry.For(item.Item.Kind))
+        {
+            IEnumerable<IReadOnlyList<CurvePoint>> curves = field.Get(item.Item) switch
+            {
+                IReadOnlyList<CurvePoint> points => [points],
+                IReadOnlyList<NamedCurve> steps => steps.Select(s => s.Points),
+                _ => [],
+            };
+            if (curves.Select(c => WhereItStands(c, shortestFullShift)).FirstOrDefault(x => x is not null) is { } at)
+                item.Refuse(field.Name, findings, new(FindingCodes.WrongTrend, Stands(at)));
+        }
+    }
+
+    /// <summary>The sentence on a radius that does not grow at a travel.</summary>
+    public static string Stands(double travel) =>
+        $"The radius does not grow with travel at {Shown.Length(travel)}, and a mass that does not move outward does not push. "
+        + "Check the points there; at an end, another point beside it shows how the curve goes on.";
+
+    /// <summary>Travel (m) up to full shift at which a radius curve does not rise; null where it rises everywhere.</summary>
+    public static double? WhereItStands(IReadOnlyList<CurvePoint> points, double fullShift)
+    {
+        var curve = new SmoothCurve(points.Select(p => (p.X, p.Y)));
+        double to = Math.Min(curve.To, fullShift);
+        double[] cuts = [.. curve.Knots.Where(x => x < to), to];
+        for (int i = 1; i < cuts.Length; i++)
+        {
+            if (curve.LeastSlope(cuts[i - 1], cuts[i]) < FlyweightSet.LeastRadiusSlope)
+                return curve.Slope(cuts[i]) < curve.Slope(cuts[i - 1]) ? cuts[i] : cuts[i - 1];
+        }
+
+        return null;
     }
 
     /// <summary>Masses without a curve of their own take that of the arm profile, where it has one.</summary>

@@ -12,6 +12,7 @@ internal static class HalfGiven
         [ItemKind.DrivenSpring] =
             [["loadLength", "load"], ["firstTwistDeg", "firstTorque", "secondTwistDeg", "secondTorque"]],
         [ItemKind.Flyweight] = [["referenceArm", "massOverReference"]],
+        [ItemKind.Engine] = [["peakTorqueRpm", "peakTorque", "peakPowerRpm", "peakPower"]],
         [ItemKind.Helix] = [["finishDeg", "finishTravel"]],
         [ItemKind.DrivenClutch] = [["adjusterFromDeg", "adjusterToDeg", "adjusterStepDeg"]],
     };

@@ -1,3 +1,4 @@
+using PartPicker.Mechanics;
 using PartPicker.Parts;
 
 namespace PartPicker.Catalog;
@@ -57,6 +58,32 @@ internal static class ItemChecks
 
     private static void CheckEngine(DraftItem item, Engine engine, Findings findings)
     {
+        bool curve = engine.TorqueCurve.Count > 0;
+        bool peaks = engine.PeakTorqueRpm is not null;
+        if (curve && peaks)
+        {
+            item.Refuse("peakTorqueRpm", findings, new(
+                FindingCodes.EitherOr, "The torque is given twice. Give torqueCurve or the two peaks, not both."));
+        }
+        else if (curve)
+        {
+            CheckCurve(item, engine, findings);
+        }
+        else if (peaks)
+        {
+            CheckPeaks(item, engine, findings);
+        }
+        else
+        {
+            item.RefuseUnknown(
+                findings,
+                "The torque of the engine is not known. Give torqueCurve; or peakTorqueRpm, peakTorque, peakPowerRpm and "
+                + "peakPower, as a brochure prints them.");
+        }
+    }
+
+    private static void CheckCurve(DraftItem item, Engine engine, Findings findings)
+    {
         double last = engine.TorqueCurve[^1].X;
         if (engine.RevLimitRpm > last)
         {
@@ -64,6 +91,29 @@ internal static class ItemChecks
                 FindingCodes.NotBelow,
                 $"The rev limit lies beyond the torque curve, which ends at {last} rpm. Torque is never "
                 + "guessed: extend the curve, or state the limit that it reaches."));
+        }
+    }
+
+    private static void CheckPeaks(DraftItem item, Engine engine, Findings findings)
+    {
+        try
+        {
+            var peaks = new TwoPeaks(
+                engine.PeakTorqueRpm!.Value, engine.PeakTorque!.Value.NewtonMeters, engine.PeakPowerRpm!.Value,
+                (double)engine.PeakPower!.Value.Watts);
+            if (engine.RevLimitRpm > peaks.LastRpm)
+            {
+                item.Refuse("revLimitRpm", findings, new(
+                    FindingCodes.NotBelow,
+                    $"The rev limit lies beyond {peaks.LastRpm} rpm, twice that of the greatest power: two peaks say "
+                    + "nothing of such speeds. Check it, or give torqueCurve."));
+            }
+        }
+        catch (ArgumentException impossible)
+        {
+            item.Refuse("peakPower", findings, new(
+                FindingCodes.WrongTrend,
+                $"{impossible.Message} Check the four numbers and their units, or give torqueCurve."));
         }
     }
 

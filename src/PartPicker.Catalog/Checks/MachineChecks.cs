@@ -1,3 +1,4 @@
+using PartPicker.Mechanics;
 using PartPicker.Parts;
 
 namespace PartPicker.Catalog;
@@ -14,6 +15,7 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
             sets.Check(fitted, machine, item.Place.File, $"{pointer}/fitted");
         for (int i = 0; i < machine.Baselines.Count; i++)
             CheckRun(machine.Baselines[i], $"{pointer}/baselines/{i}");
+        CheckBelt();
         CheckYears("fromYear", machine.FromYear);
         CheckYears("toYear", machine.ToYear);
     }
@@ -31,6 +33,27 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
                     FindingCodes.MissingValue,
                     "Give the engine speed at which the belt took hold. It may be left out only where the drive "
                     + "clutch has another startDevice than belt."));
+        }
+    }
+
+    private void CheckBelt()
+    {
+        if (draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } drive || draft.Sound<Belt>(machine.BeltId) is not { } belt)
+            return;
+        double between = machine.CentreDistance.Meters;
+        double atFullShift = BeltPath.DriveRadius(
+            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
+            2 * Math.Tan(drive.SheaveHalfAngleDeg * (Math.PI / 180)));
+        foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
+        {
+            if (BeltPath.DrivenRadius(radius, belt.PitchLength.Meters, between) is { } driven && radius + driven < between)
+                continue;
+            item.Refuse("centreDistance", draft.Findings, new(
+                FindingCodes.BeltDoesNotRun,
+                $"The belt {belt.Id} of pitch length {Shown.Length(belt.PitchLength.Meters)} does not run over these shafts where "
+                + $"the drive clutch {drive.Id} has it at a radius of {Shown.Length(radius)}: it is too short or too long. "
+                + "Check the centre distance, the belt and the clutch's contactPitchRadius and travels."));
+            return;
         }
     }
 

@@ -21,7 +21,11 @@ internal sealed class PartSetChecks(CatalogDraft draft)
         {
             CheckStep(body);
             if (WithProfile(body) is { } whole)
+            {
                 CheckStations(whole);
+                CheckMasses(whole);
+                CheckTravel(whole);
+            }
         }
 
         if (draft.Sound<DrivenClutch>(machine.DrivenClutchId) is { } driven)
@@ -42,6 +46,37 @@ internal sealed class PartSetChecks(CatalogDraft draft)
                 Refuse($"{PartSetReader.StationMasses}/{name}", null, new(
                     FindingCodes.UnknownStation,
                     $"The flyweight {set.Flyweight} has no {name} station. Leave it out."));
+            }
+        }
+
+        void CheckMasses(Flyweight whole)
+        {
+            foreach (MassStation station in whole.Stations())
+            {
+                double mass = set.StationMasses.GetValueOrDefault(station.Name);
+                if (station.MassLimit is not { } limit || mass <= limit.Kilograms + FlyweightChecks.MassPlayKg)
+                    continue;
+                Refuse($"{PartSetReader.StationMasses}/{ValueReader.Word($"{station.Name}")}", Shown.Mass(mass), new(
+                    FindingCodes.TooHeavy,
+                    $"The station of {set.Flyweight} may carry {Shown.Mass(limit.Kilograms)} at most. Correct the mass or the limit."));
+            }
+        }
+
+        void CheckTravel(Flyweight whole)
+        {
+            if (draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } clutch)
+                return;
+            IEnumerable<IReadOnlyList<CurvePoint>> curves =
+            [
+                .. (whole.AdjusterCurves ?? []).Where(c => c.Name == set.AdjusterStep).Select(c => c.Points),
+                whole.RadiusCurve,
+                .. whole.Stations().Select(s => s.RadiusCurve),
+            ];
+            if (curves.Where(c => c.Count > 0).Select(c => FlyweightChecks.WhereItStands(c, clutch.FullShiftTravel.Meters))
+                .FirstOrDefault(x => x is not null) is { } at)
+            {
+                Refuse(PartSetReader.Flyweight, set.Flyweight, new(
+                    FindingCodes.WrongTrend, $"On the clutch {clutch.Id} it cannot be computed. {FlyweightChecks.Stands(at)}"));
             }
         }
 

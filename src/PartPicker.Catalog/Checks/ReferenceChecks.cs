@@ -18,6 +18,10 @@ internal sealed class ReferenceChecks
             references.CheckFields(item);
 
         var sets = new PartSetChecks(draft);
+        double shortest = draft.Items.Select(i => i.Item).OfType<DriveClutch>().Select(c => c.FullShiftTravel.Meters)
+            .DefaultIfEmpty(0).Min();
+        foreach (DraftItem item in sound.Where(i => i is { Sound: true, Item: Flyweight or ArmProfile }))
+            FlyweightChecks.CheckCurves(item, shortest, draft.Findings);
         foreach (DraftItem item in sound)
         {
             if (item is { Sound: true, Item: Flyweight { ArmProfileId: { } id } body }

@@ -23,7 +23,7 @@ internal sealed class DraftItem(
         Refuse(findings, place.Column(field), written.GetValueOrDefault(field), refusal);
 
     /// <summary>
-    /// Refuses an item of which too little is known to compute with; a replaced number is never computed with.
+    /// Refuses an item of which too little is known to compute with; a replaced number leads on to its successor then.
     /// </summary>
     public void RefuseUnknown(Findings findings, string sentence)
     {

@@ -71,7 +71,7 @@ public sealed class BeltPath
     /// <summary>The belt at a travel x (m) at or beyond contact; below contact there is no ratio.</summary>
     /// <exception cref="ArgumentException">The belt is too short or too long to run there.</exception>
     public BeltPosition AtTravel(double travel) =>
-        At(travel, contactRadius + (travel - contactTravel) / twiceTan);
+        At(travel, DriveRadius(contactRadius, travel - contactTravel, twiceTan));
 
     /// <summary>The belt at a ratio i = R₂/R₁; the travel that gives it may lie below contact.</summary>
     /// <exception cref="ArgumentException">No radii give this ratio with this belt.</exception>
@@ -119,7 +119,20 @@ public sealed class BeltPath
             travel, r1, r2, Math.PI - 2 * gamma, Math.PI + 2 * gamma, (contactDrivenRadius - r2) * twiceTan);
     }
 
-    private double DrivenRadius(double r1)
+    /// <summary>R₁ (m) on the drive clutch: R₁min + (x − x_c)/(2 tan β).</summary>
+    /// <param name="contactRadius">R₁min (m).</param>
+    /// <param name="beyondContact">x − x_c (m).</param>
+    /// <param name="twiceTan">2 tan β.</param>
+    public static double DriveRadius(double contactRadius, double beyondContact, double twiceTan) =>
+        contactRadius + beyondContact / twiceTan;
+
+    private double DrivenRadius(double r1) => DrivenRadius(r1, pitchLength, centreDistance) ?? throw new ArgumentException(
+        $"A belt of pitch length {pitchLength:0.####} m does not run at a drive radius of {r1:0.####} m "
+        + $"with shafts {centreDistance:0.####} m apart.");
+
+    /// <summary>R₂ (m) of an open belt of length L on a drive radius R₁ with shafts C apart (m); null when none runs there.</summary>
+    /// <remarks>L as in <see cref="Length"/>, solved for R₂. Source: [KG] ch. 11.</remarks>
+    public static double? DrivenRadius(double r1, double pitchLength, double centreDistance)
     {
         // dL/dR₂ = θ₂ is positive and L is convex in R₂: Newton closes in from above after its first step.
         double r2 = (pitchLength - 2 * centreDistance) / Math.PI - r1;
@@ -137,9 +150,7 @@ public sealed class BeltPath
         if (!(r1 > 0 && r2 > 0) || !(Math.Abs(r2 - r1) < centreDistance)
             || Math.Abs(Length(r1, r2, centreDistance) - pitchLength) > 1e-9)
         {
-            throw new ArgumentException(
-                $"A belt of pitch length {pitchLength:0.####} m does not run at a drive radius of {r1:0.####} m "
-                + $"with shafts {centreDistance:0.####} m apart.");
+            return null;
         }
 
         return r2;

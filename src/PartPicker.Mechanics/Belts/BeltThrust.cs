@@ -15,22 +15,29 @@ public enum DriveThrustForm
 /// <summary>What a belt between two sheaves carries. Forces in N, angles in rad.</summary>
 /// <param name="TightNet">T₁′, entry tension at the drive sheave less the centrifugal part.</param>
 /// <param name="SlackNet">T₂′, the other one.</param>
-/// <param name="ActiveArc">θ_a, arc over which the tension changes.</param>
+/// <param name="ActiveArc">θ_a2, arc of the driven sheave over which the tension changes.</param>
+/// <param name="DriveActiveArc">θ_a1, that of the drive sheave; the same where both sheaves grip alike.</param>
 /// <param name="SlipMargin">Least wrap over active arc; below 1 the belt slips. NaN without active arc.</param>
 /// <param name="DrivenSlips">True where the clamp cannot carry the torque on the driven sheave.</param>
 /// <param name="DriveThrust">F_d, axial force that the belt asks of the drive clutch.</param>
 public readonly record struct BeltLoad(
-    double TightNet, double SlackNet, double ActiveArc, double SlipMargin, bool DrivenSlips, double DriveThrust);
+    double TightNet,
+    double SlackNet,
+    double ActiveArc,
+    double DriveActiveArc,
+    double SlipMargin,
+    bool DrivenSlips,
+    double DriveThrust);
 
 /// <summary>
 /// Axial thrust of a V-belt in two grooves: an active arc of creeping belt and an idle arc at entry tension.
 /// </summary>
 /// <remarks>
-/// θ_a = ln(T₁′/T₂′)/μ_e with μ_e = μ/sin β. Driven: F_s = [T₂′(θ₂ − θ_a) + D/μ_e]/(2 tan β). Drive:
-/// F_d = [T₁′ max(0, θ₁ − θ_a) + D/μ_e]/(2 tan β), or, locked, T₁′θ₁/(2 tan β). D = T₁′ − T₂′. Where
-/// 2 tan β F_s μ_e &lt; D the belt slips on the driven sheave; then T₂′ = D/(e^{μ_e θ₂} − 1), which continues the
-/// solution without a jump. One friction over the whole radius. Source: classical V-belt equations with wedge
-/// friction, after [KG] ch. 11; the integral of the active arc is checked by quadrature.
+/// On each sheave θ_a = ln(T₁′/T₂′)/μ_e with its own μ_e = μ/sin β. Driven: F_s = [T₂′(θ₂ − θ_a2) + D/μ_e2]/(2 tan β).
+/// Drive: F_d = [T₁′ max(0, θ₁ − θ_a1) + D/μ_e1]/(2 tan β), or, locked, T₁′θ₁/(2 tan β). D = T₁′ − T₂′. Where
+/// 2 tan β F_s μ_e2 &lt; D the belt slips on the driven sheave; then T₂′ = D/(e^{μ_e2 θ₂} − 1), which continues the
+/// solution without a jump. Source: classical V-belt equations with wedge friction, after [KG] ch. 11; the integral of
+/// the active arc is checked by quadrature.
 /// </remarks>
 public readonly struct BeltThrust
 {
@@ -39,7 +46,8 @@ public readonly struct BeltThrust
     private readonly double wrap1;
     private readonly double wrap2;
     private readonly double twiceTan;
-    private readonly double friction;
+    private readonly double friction1;
+    private readonly double friction2;
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
 
@@ -47,6 +55,7 @@ public readonly struct BeltThrust
     // wrap is not cut off here, since the cut would put a kink into a concave curve.
     private readonly double[] floor;
 
+    /// <summary>A belt that both sheaves grip alike.</summary>
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
     /// <param name="friction">μ, friction of belt on sheave, positive.</param>
     /// <param name="driveWrap">θ₁ (rad).</param>
@@ -58,19 +67,38 @@ public readonly struct BeltThrust
         double driveWrap,
         double drivenWrap,
         DriveThrustForm form = DriveThrustForm.TwoArc)
+        : this(halfAngle, friction, friction, driveWrap, drivenWrap, form)
+    {
+    }
+
+    /// <summary>A belt that grips each sheave by its own friction.</summary>
+    /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
+    /// <param name="driveFriction">μ₁, friction on the drive sheave, positive.</param>
+    /// <param name="drivenFriction">μ₂, friction on the driven sheave, positive.</param>
+    /// <param name="driveWrap">θ₁ (rad).</param>
+    /// <param name="drivenWrap">θ₂ (rad).</param>
+    /// <param name="form">How the drive sheave carries the belt.</param>
+    public BeltThrust(
+        double halfAngle,
+        double driveFriction,
+        double drivenFriction,
+        double driveWrap,
+        double drivenWrap,
+        DriveThrustForm form)
     {
         wrap1 = driveWrap;
         wrap2 = drivenWrap;
         twiceTan = 2 * Math.Tan(halfAngle);
-        this.friction = GrooveFriction(friction, halfAngle);
-        slackAtSlip = 1 / (Math.Exp(this.friction * drivenWrap) - 1);
+        friction1 = GrooveFriction(driveFriction, halfAngle);
+        friction2 = GrooveFriction(drivenFriction, halfAngle);
+        slackAtSlip = 1 / (Math.Exp(friction2 * drivenWrap) - 1);
         this.form = form;
         floor = new double[FloorCells + 1];
         for (int cell = 0; cell <= FloorCells; cell++)
         {
-            double effectiveTension = twiceTan * this.friction * cell / FloorCells;
-            (double slack, double arc) = SlackAndArc(twiceTan, effectiveTension);
-            floor[cell] = Thrust(slack, effectiveTension, arc, cut: false);
+            double effectiveTension = twiceTan * friction2 * cell / FloorCells;
+            (double slack, double log) = SlackAndLog(twiceTan, effectiveTension);
+            floor[cell] = Thrust(slack, effectiveTension, log / friction1, cut: false);
         }
     }
 
@@ -93,22 +121,28 @@ public readonly struct BeltThrust
     public BeltLoad Load(double drivenClamp, double effectiveTension)
     {
         double needed = Needed(drivenClamp);
-        bool slips = needed * friction < effectiveTension;
-        (double slack, double arc) = SlackAndArc(needed, effectiveTension);
-        double margin = slips
-            ? needed * friction / effectiveTension * (Math.Min(wrap1, wrap2) / wrap2)
-            : arc > 0 ? Math.Min(wrap1, wrap2) / arc : double.NaN;
+        bool slips = needed * friction2 < effectiveTension;
+        (double slack, double log) = SlackAndLog(needed, effectiveTension);
+        double arc1 = log / friction1;
+        double arc2 = log / friction2;
+        double margin = log > 0 ? Math.Min(wrap1 / arc1, wrap2 / arc2) : double.NaN;
+        if (slips)
+            margin *= needed * friction2 / effectiveTension;
         return new BeltLoad(
-            slack + effectiveTension, slack, arc, margin, slips, Thrust(slack, effectiveTension, arc));
+            slack + effectiveTension, slack, arc2, arc1, margin, slips, Thrust(slack, effectiveTension, arc1));
     }
+
+    /// <summary>The thrust (N) below which the drive sheave slips on its whole wrap: D/(2 μ_e1 tan β).</summary>
+    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
+    public double SlipEdge(double effectiveTension) => effectiveTension / (friction1 * twiceTan);
 
     /// <summary>F_d alone (N): the inner loop of the balance.</summary>
     /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public double DriveThrust(double drivenClamp, double effectiveTension)
     {
-        (double slack, double arc) = SlackAndArc(Needed(drivenClamp), effectiveTension);
-        return Thrust(slack, effectiveTension, arc);
+        (double slack, double log) = SlackAndLog(Needed(drivenClamp), effectiveTension);
+        return Thrust(slack, effectiveTension, log / friction1);
     }
 
     /// <summary>A thrust (N) that <see cref="DriveThrust"/> never falls below, at a fraction of its cost.</summary>
@@ -117,17 +151,17 @@ public readonly struct BeltThrust
     /// <remarks>
     /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
     /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
-    /// passes the drive wrap, D/(2 μ_e tan β) takes over: the greater of both is the floor.
+    /// passes the drive wrap, D/(2 μ_e1 tan β) takes over: the greater of both is the floor.
     /// </remarks>
     public double LeastDriveThrust(double drivenClamp, double effectiveTension)
     {
         double u = effectiveTension / (twiceTan * drivenClamp);
-        double place = u / friction * FloorCells;
+        double place = u / friction2 * FloorCells;
         if (!(place >= 0 && place < FloorCells))
             return DriveThrust(drivenClamp, effectiveTension);
         int cell = (int)place;
         double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
-        return form == DriveThrustForm.Locked ? line : Math.Max(line, effectiveTension / (friction * twiceTan));
+        return form == DriveThrustForm.Locked ? line : Math.Max(line, SlipEdge(effectiveTension));
     }
 
     // A sheave pushes on the belt and never pulls: a clamp below 0 holds as much as none.
@@ -139,21 +173,21 @@ public readonly struct BeltThrust
         double idle = cut ? Math.Max(0, wrap1 - arc) : wrap1 - arc;
         return form == DriveThrustForm.Locked
             ? tight * wrap1 / twiceTan
-            : (tight * idle + effectiveTension / friction) / twiceTan;
+            : (tight * idle + effectiveTension / friction1) / twiceTan;
     }
 
-    private (double Slack, double Arc) SlackAndArc(double needed, double effectiveTension)
+    private (double Slack, double Log) SlackAndLog(double needed, double effectiveTension)
     {
         // Without torque the tension is the same all round: no active arc, and no logarithm of 0/0.
         if (effectiveTension <= 0)
             return (needed / wrap2, 0);
-        double slack = needed * friction < effectiveTension
+        double slack = needed * friction2 < effectiveTension
             ? effectiveTension * slackAtSlip
             : SlackTension(needed, effectiveTension);
-        return (slack, Math.Log(1 + effectiveTension / slack) / friction);
+        return (slack, Math.Log(1 + effectiveTension / slack));
     }
 
-    // T₂′ of the driven sheave: g(T) = T(θ₂ − θ_a(T)) + D/μ_e rises and is convex beyond the slip tension, and at
+    // T₂′ of the driven sheave: g(T) = T(θ₂ − θ_a2(T)) + D/μ_e2 rises and is convex beyond the slip tension, and at
     // T = needed/θ₂ it is at or above what is needed. Newton from there comes down without passing the root.
     private double SlackTension(double needed, double effectiveTension)
     {
@@ -161,8 +195,8 @@ public readonly struct BeltThrust
         for (int step = 0; step < MaxSteps; step++)
         {
             double log = Math.Log(1 + effectiveTension / slack);
-            double excess = slack * wrap2 - (slack * log - effectiveTension) / friction - needed;
-            double slope = wrap2 - (log - effectiveTension / (slack + effectiveTension)) / friction;
+            double excess = slack * wrap2 - (slack * log - effectiveTension) / friction2 - needed;
+            double slope = wrap2 - (log - effectiveTension / (slack + effectiveTension)) / friction2;
             double change = excess / slope;
             slack -= change;
             if (change <= 1e-14 * (slack + effectiveTension))

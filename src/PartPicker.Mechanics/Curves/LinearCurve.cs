@@ -59,6 +59,16 @@ public sealed class LinearCurve
         return Create([.. list.Select(p => p.X)], [.. list.Select(p => p.Y)], list[0].X, list[^1].X);
     }
 
+    /// <summary>This curve with the same amount on every value.</summary>
+    public LinearCurve Raised(double amount) => Create(xs, [.. ys.Select(y => y + amount)], From, To);
+
+    /// <summary>This curve moved along x and scaled: y′(x) = scale · y(x − shift).</summary>
+    /// <param name="shift">Distance moved (unit of x).</param>
+    /// <param name="scale">Factor on y.</param>
+    /// <param name="play">How far the range is widened at both ends, where the outermost pieces go on.</param>
+    public LinearCurve Moved(double shift, double scale, double play) => Create(
+        [.. xs.Select(x => x + shift)], [.. ys.Select(y => y * scale)], From + shift - play, To + shift + play);
+
     /// <summary>True when every x of the span may be asked.</summary>
     public bool Covers(double from, double to) => from >= From - Slack && to <= To + Slack;
 

@@ -63,6 +63,31 @@ public static class Atmosphere
             law, Pressure.FromPascals(SeaLevelPressurePa), Temperature.FromKelvins(SeaLevelTemperatureK));
         return reference / Correction(law, PressureAt(altitude), temperature ?? StandardTemperature(altitude));
     }
+
+    /// <summary>
+    /// Torque of an engine whose boost makes up for thin air up to an altitude H_b: 1 there and below, above it
+    /// min(1, g(H)/g(H_b)) with g the factor of an engine without boost.
+    /// </summary>
+    /// <param name="law">Which standard's correction.</param>
+    /// <param name="altitude">H.</param>
+    /// <param name="temperature">T, air temperature; the standard day's where null.</param>
+    /// <param name="boostedTo">H_b.</param>
+    /// <remarks>
+    /// At H_b the day is as much warmer or colder than the standard one as at H, so that the factor has no jump there.
+    /// Common practice, no source; a boosted engine's own map stands above it.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">An altitude lies above the troposphere.</exception>
+    public static double BoostedTorqueFactor(
+        AirCorrection law, Length altitude, Temperature? temperature, Length boostedTo)
+    {
+        if (altitude <= boostedTo)
+            return 1;
+        Temperature? there = temperature is { } here
+            ? Temperature.FromKelvins(
+                StandardTemperature(boostedTo).Kelvins + here.Kelvins - StandardTemperature(altitude).Kelvins)
+            : null;
+        return Math.Min(1, TorqueFactor(law, altitude, temperature) / TorqueFactor(law, boostedTo, there));
+    }
 }
 
 /// <summary>Published corrections of torque for air.</summary>

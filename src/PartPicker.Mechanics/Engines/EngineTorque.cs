@@ -1,12 +1,15 @@
 namespace PartPicker.Mechanics;
 
 /// <summary>
-/// Full-throttle torque over engine speed: a monotone cubic through a table, held constant below its first point.
+/// Full-throttle torque over engine speed: a monotone cubic through a table, held constant below its first point; or
+/// the curve through the two peaks of a brochure.
 /// </summary>
-/// <remarks>The curve is <see cref="SmoothCurve"/>; power between the points may pass that at the points.</remarks>
+/// <remarks>The cubic is <see cref="SmoothCurve"/>; power between the points may pass that at the points.</remarks>
 public sealed class EngineTorque
 {
-    private readonly SmoothCurve curve;
+    private readonly Func<double, double> torque;
+    private readonly Func<double, double> slope;
+    private readonly IReadOnlyList<double> knots;
 
     /// <param name="table">Engine speed (rpm) and torque (N·m), by strictly rising rpm.</param>
     /// <param name="revLimitRpm">Highest speed that may be asked; at most the last rpm of the table.</param>
@@ -16,7 +19,7 @@ public sealed class EngineTorque
     public EngineTorque(IEnumerable<(double Rpm, double TorqueNm)> table, double revLimitRpm)
     {
         (double Rpm, double TorqueNm)[] points = [.. table];
-        curve = new SmoothCurve(points);
+        var curve = new SmoothCurve(points);
         if (points.Any(p => p.TorqueNm < 0))
             throw new ArgumentException("Torque at full throttle is not negative.", nameof(table));
         if (!(revLimitRpm <= curve.To) || revLimitRpm <= 0)
@@ -26,14 +29,34 @@ public sealed class EngineTorque
                 nameof(revLimitRpm));
         }
 
+        torque = n => curve.At(Math.Max(n, curve.From));
+        slope = n => n < curve.From ? 0 : curve.Slope(n);
+        knots = curve.Knots;
+        RevLimitRpm = revLimitRpm;
+    }
+
+    /// <summary>The engine of a brochure, which states its two peaks and no curve.</summary>
+    /// <exception cref="ArgumentException">The rev limit is not positive or lies beyond the range of the peaks.</exception>
+    public EngineTorque(TwoPeaks peaks, double revLimitRpm)
+    {
+        if (!(revLimitRpm > 0 && revLimitRpm <= peaks.LastRpm))
+        {
+            throw new ArgumentException(
+                $"The rev limit must be positive and at most twice the rpm of greatest power, {peaks.LastRpm} rpm.",
+                nameof(revLimitRpm));
+        }
+
+        torque = peaks.At;
+        slope = peaks.Slope;
+        knots = peaks.Knots;
         RevLimitRpm = revLimitRpm;
     }
 
     public double RevLimitRpm { get; }
 
     /// <summary>Q(n) at sea level, in N·m.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">n lies beyond the table.</exception>
-    public double At(double rpm) => curve.At(Math.Max(rpm, curve.From));
+    /// <exception cref="ArgumentOutOfRangeException">n lies beyond the curve.</exception>
+    public double At(double rpm) => torque(rpm);
 
     /// <summary>Least and greatest Q (N·m, at sea level) between two speeds (rpm).</summary>
     /// <remarks>The curve is monotone between its points: the ends and the points between them decide.</remarks>
@@ -42,7 +65,7 @@ public sealed class EngineTorque
     {
         double least = Math.Min(At(fromRpm), At(toRpm));
         double greatest = Math.Max(At(fromRpm), At(toRpm));
-        foreach (double knot in curve.Knots)
+        foreach (double knot in knots)
         {
             if (knot > fromRpm && knot < toRpm)
                 (least, greatest) = (Math.Min(least, At(knot)), Math.Max(greatest, At(knot)));
@@ -54,10 +77,10 @@ public sealed class EngineTorque
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()
     {
-        double[] cuts = [0, .. curve.Knots.Where(n => n > 0 && n < RevLimitRpm), RevLimitRpm];
+        double[] cuts = [0, .. knots.Where(n => n > 0 && n < RevLimitRpm), RevLimitRpm];
         return Maximum.Of(
             n => At(n) * Rotation.ToRadiansPerSecond(n),
             cuts,
-            slope: n => At(n) + n * (n < curve.From ? 0 : curve.Slope(n)));
+            slope: n => At(n) + n * slope(n));
     }
 }

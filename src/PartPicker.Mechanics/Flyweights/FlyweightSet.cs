@@ -9,6 +9,9 @@ namespace PartPicker.Mechanics;
 /// </remarks>
 public sealed class FlyweightSet
 {
+    /// <summary>Radius gained per travel: below this an arm stands still and its engagement speed has no meaning.</summary>
+    public const double LeastRadiusSlope = 1e-6;
+
     private readonly int armCount;
     private readonly (double Mass, SmoothCurve Radius)[] masses;
 

@@ -13,6 +13,15 @@ public static class Anchor
     /// <inheritdoc cref="LeastUsualFactor"/>
     public const double GreatestUsualFactor = 1.4;
 
+    /// <summary>Frictions of belt on sheave that a solve may give (common practice, no source).</summary>
+    public const double LeastFriction = 0.1;
+
+    /// <inheritdoc cref="LeastFriction"/>
+    public const double GreatestFriction = 1;
+
+    /// <summary>Greatest over least ratio of shift points from which a friction may be solved (common practice, no source).</summary>
+    public const double LeastRatioSpread = 1.5;
+
     /// <summary>The factors that make the measured set engage and shift as measured.</summary>
     /// <param name="unanchored">The machine in the air of the run, without factors, at the measured ratios.</param>
     /// <param name="drive">The drive side of the run, without factors.</param>
@@ -39,14 +48,71 @@ public static class Anchor
         double products = 0;
         for (int j = 0; j < shiftRpm.Count; j++)
         {
-            double speed = Rotation.ToRadiansPerSecond(shiftRpm[j]);
-            double available = (1 - frictionShare) * flyweight * drive.ThrustPerSpeedSquared[j] * speed * speed
-                - drive.SpringForce[j];
             double asked = unanchored.UpshiftBeltThrust(shiftRpm[j], driven, j);
-            products += available * asked;
+            products += Available(drive, frictionShare, flyweight, shiftRpm[j], j) * asked;
             thrustSquares += asked * asked;
         }
 
         return new AnchorFactors(flyweight, products / thrustSquares);
+    }
+
+    /// <summary>
+    /// The belt friction and the factors that together meet the measured shift points best: least Σ (b_j − a_b F_d,j)².
+    /// </summary>
+    /// <param name="machine">The machine; its one belt friction is what is solved.</param>
+    /// <param name="positions">Where shift rpm were measured, two or more; only ratios apart tell μ from a_b.</param>
+    /// <param name="torqueFactor">Torque in the air of the run over torque at sea level.</param>
+    /// <param name="drive">The drive side of the run at these positions, without factors.</param>
+    /// <param name="driven">The driven side of the run.</param>
+    /// <param name="engagementRpm">As in <see cref="Solve"/>; it does not depend on the friction.</param>
+    /// <param name="shiftRpm">Shift rpm as measured at each position.</param>
+    /// <returns>
+    /// μ between <see cref="LeastFriction"/> and <see cref="GreatestFriction"/>, at one of which it stands where the best
+    /// lies beyond; and the factors with it. Two points are met exactly where a friction of that range can.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is not positive or lies beyond the engine's table.</exception>
+    /// <exception cref="ArgumentException">Fewer than two positions, or not one shift rpm for each.</exception>
+    public static (double Friction, AnchorFactors Factors) SolveWithFriction(
+        Drivetrain machine,
+        IReadOnlyList<BeltPosition> positions,
+        double torqueFactor,
+        DriveSide drive,
+        DrivenSide driven,
+        double? engagementRpm,
+        IReadOnlyList<double> shiftRpm)
+    {
+        if (positions.Count < 2)
+            throw new ArgumentException("One shift point cannot tell friction from a factor.", nameof(positions));
+        (double friction, _) = Maximum.Of(
+            mu => -SumOfSquares(mu), [LeastFriction, 0.25, 0.45, 0.7, GreatestFriction]);
+        return (friction, Factors(At(friction)));
+
+        ShiftModel At(double mu) =>
+            new(machine with { BeltFriction = mu }, positions, torqueFactor, AnchorFactors.None);
+
+        AnchorFactors Factors(ShiftModel model) =>
+            Solve(model, drive, driven, machine.FlyweightFrictionShare, engagementRpm, shiftRpm);
+
+        double SumOfSquares(double mu)
+        {
+            ShiftModel model = At(mu);
+            AnchorFactors factors = Factors(model);
+            double sum = 0;
+            for (int j = 0; j < shiftRpm.Count; j++)
+            {
+                double left = Available(drive, machine.FlyweightFrictionShare, factors.Flyweight, shiftRpm[j], j)
+                    - factors.Thrust * model.UpshiftBeltThrust(shiftRpm[j], driven, j);
+                sum += left * left;
+            }
+
+            return sum;
+        }
+    }
+
+    // b_j: what the drive clutch has left for the belt at a measured speed.
+    private static double Available(DriveSide drive, double frictionShare, double flyweightFactor, double rpm, int j)
+    {
+        double speed = Rotation.ToRadiansPerSecond(rpm);
+        return (1 - frictionShare) * flyweightFactor * drive.ThrustPerSpeedSquared[j] * speed * speed - drive.SpringForce[j];
     }
 }

@@ -12,8 +12,11 @@ public sealed record Drivetrain
     /// <summary>β, half of the groove angle.</summary>
     public required double GrooveHalfAngle { get; init; }
 
-    /// <summary>μ, friction of belt on sheave.</summary>
+    /// <summary>μ, friction of belt on sheave, where it is one over the whole groove.</summary>
     public required double BeltFriction { get; init; }
+
+    /// <summary>μ over pitch radius (m), covering every radius of the belt; null: <see cref="BeltFriction"/> everywhere.</summary>
+    public LinearCurve? BeltFrictionByRadius { get; init; }
 
     /// <summary>η, belt efficiency.</summary>
     public required double BeltEfficiency { get; init; }
@@ -54,4 +57,8 @@ public sealed record Drivetrain
     public required double FinalDrive { get; init; }
 
     public double RevLimitRpm => Engine.RevLimitRpm;
+
+    /// <summary>μ at a pitch radius (m).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The radius lies outside the points of the curve.</exception>
+    public double FrictionAt(double radius) => BeltFrictionByRadius?.At(radius) ?? BeltFriction;
 }

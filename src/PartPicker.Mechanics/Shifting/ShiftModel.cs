@@ -35,13 +35,29 @@ public sealed class ShiftModel
         this.anchor = anchor;
         Positions = positions;
         thrusts = [.. positions.Select(p => new BeltThrust(
-            machine.GrooveHalfAngle, machine.BeltFriction, p.DriveWrap, p.DrivenWrap, machine.ThrustForm))];
+            machine.GrooveHalfAngle, machine.FrictionAt(p.DriveRadius), machine.FrictionAt(p.DrivenRadius),
+            p.DriveWrap, p.DrivenWrap, machine.ThrustForm))];
         torqueAtStep = new double[(int)(machine.RevLimitRpm / ScanStepRpm) + 1];
         for (int step = 0; step < torqueAtStep.Length; step++)
             torqueAtStep[step] = TorqueAt(step * ScanStepRpm);
         (PeakPowerRpm, double peakPower) = machine.Engine.PeakPower();
         PeakPower = peakPower * torqueFactor;
     }
+
+    private ShiftModel(ShiftModel same, AnchorFactors anchor)
+    {
+        machine = same.machine;
+        torqueFactor = same.torqueFactor;
+        thrusts = same.thrusts;
+        torqueAtStep = same.torqueAtStep;
+        Positions = same.Positions;
+        PeakPowerRpm = same.PeakPowerRpm;
+        PeakPower = same.PeakPower;
+        this.anchor = anchor;
+    }
+
+    /// <summary>The same machine in the same air with other factors; what is tabulated is shared.</summary>
+    public ShiftModel With(AnchorFactors factors) => new(this, factors);
 
     /// <summary>Where the balance is computed; arrays of the sides run along it.</summary>
     public IReadOnlyList<BeltPosition> Positions { get; }
@@ -83,9 +99,11 @@ public sealed class ShiftModel
     /// <param name="twist">Torque (N·m) over twist (rad), known from ψ₀ to ψ₀ + Θ(y(x_f)).</param>
     /// <param name="preloadTwist">ψ₀, twist in low gear (rad).</param>
     /// <param name="helix">The cam, locking itself neither way: 0 &lt; α − φ and α + φ &lt; π/2.</param>
+    /// <param name="stiffeningCoils">Nₐ, where the twist shall stiffen the axial force by (1 + θ/Nₐ)²; null: it does not.</param>
     /// <exception cref="ArgumentException">The helix locks itself at a position.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A length or a twist leaves its curve.</exception>
-    public DrivenSide Driven(LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix)
+    public DrivenSide Driven(
+        LinearCurve axial, LinearCurve twist, double preloadTwist, HelixCam helix, double? stiffeningCoils = null)
     {
         double friction = machine.CamFrictionAngle;
         double[] angles = [.. Positions.Select(p => helix.Angle(p.OpeningTravel))];
@@ -104,7 +122,10 @@ public sealed class ShiftModel
             .. Positions.Select((p, j) =>
             {
                 double lever = machine.CamRadius * Math.Tan(angles[j] + signedFriction);
-                double springForce = axial.At(machine.DrivenSpringLength - p.OpeningTravel);
+                double stiffening = stiffeningCoils is { } coils
+                    ? HelicalSpring.TwistStiffening((preloadTwist + turns[j]) / (2 * Math.PI), coils)
+                    : 1;
+                double springForce = stiffening * axial.At(machine.DrivenSpringLength - p.OpeningTravel);
                 return new ClampLine(
                     springForce + twist.At(preloadTwist + turns[j]) / lever,
                     machine.CamTorqueShare * machine.BeltEfficiency * p.Ratio / lever);
@@ -153,6 +174,56 @@ public sealed class ShiftModel
         double margin = thrusts[j].Load(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius).SlipMargin;
         return double.IsNaN(margin) ? double.PositiveInfinity : margin;
     }
+
+    /// <summary>
+    /// The rpm at which the drive clutch stops slipping in low gear, where
+    /// (1 − f) a_f ω² W − F₁ = a_b D/(2 μ_e tan β) at contact; null where the rev limit comes first.
+    /// </summary>
+    /// <param name="drive">The drive side, prepared for positions whose first is at contact.</param>
+    /// <remarks>
+    /// Looked for as a balance is: from engagement by steps of 10 rpm to the rev limit. Both anchor factors apply, as in
+    /// the balance: the thrust of the active arc is a part of what the belt asks, so that the two-arc form never locks up
+    /// above its low-gear upshift. Source: the limit of the two-arc thrust, every bit of the wrap active.
+    /// </remarks>
+    public double? LockUpRpm(DriveSide drive)
+    {
+        double limit = machine.RevLimitRpm;
+        double below = drive.Engagement.Rpm;
+        if (below > limit)
+            return null;
+        if (Net(below) >= 0)
+            return below;
+        for (int step = (int)(below / ScanStepRpm) + 1; below < limit; step++)
+        {
+            double rpm = Math.Min(step * ScanStepRpm, limit);
+            if (Net(rpm) >= 0)
+                return Root.Between(Net, below, rpm);
+            below = rpm;
+        }
+
+        return null;
+
+        double Net(double rpm)
+        {
+            double speed = Rotation.ToRadiansPerSecond(rpm);
+            return (1 - machine.FlyweightFrictionShare) * drive.ThrustPerSpeedSquared[0] * speed * speed
+                - drive.SpringForce[0]
+                - anchor.Thrust * thrusts[0].SlipEdge(TorqueAt(rpm) / Positions[0].DriveRadius);
+        }
+    }
+
+    /// <summary>
+    /// Share of any torque that the helix alone can hold on the driven clutch: q η R₂ 2μ₂/(cos β r_c tan α). At 1 or more
+    /// the driven clutch cannot slip, whatever the torque and however weak its spring.
+    /// </summary>
+    /// <remarks>
+    /// μ₂ at R₂, cam friction left out. From 2 tan β F_s μ_e ≥ D with F_s = q η Q i/(r_c tan α) and D = Q/R₁. Source: the
+    /// slip limit of <see cref="BeltThrust"/> and the virtual work of the cam.
+    /// </remarks>
+    public double HelixHold(DrivenSide driven, int j) =>
+        machine.CamTorqueShare * machine.BeltEfficiency * Positions[j].DrivenRadius
+        * 2 * machine.FrictionAt(Positions[j].DrivenRadius)
+        / (Math.Cos(machine.GrooveHalfAngle) * machine.CamRadius * Math.Tan(driven.HelixAngle[j]));
 
     private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
     {

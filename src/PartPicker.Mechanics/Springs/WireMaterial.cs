@@ -23,10 +23,11 @@ public sealed class WireMaterial
     private readonly double[] elasticGPa;
     private readonly double[] shearGPa;
 
-    private WireMaterial(string key, string name, double[] elasticGPa, double[] shearGPa)
+    private WireMaterial(string key, string name, WireTreatment treatment, double[] elasticGPa, double[] shearGPa)
     {
         Key = key;
         Name = name;
+        Treatment = treatment;
         this.elasticGPa = elasticGPa;
         this.shearGPa = shearGPa;
     }
@@ -34,18 +35,32 @@ public sealed class WireMaterial
     /// <summary>The wire table.</summary>
     public static IReadOnlyList<WireMaterial> All { get; } =
     [
-        new("music-wire-a228", "Music wire, ASTM A228", [203.4, 200, 196.5, 193], [82.7, 81.7, 81.0, 80.0]),
-        new("hard-drawn-a227", "Hard-drawn wire, ASTM A227", [198.6, 197.9, 197.2, 196.5], [80.7, 80.0, 79.3, 78.6]),
-        new("oil-tempered-a229", "Oil-tempered wire, ASTM A229", [196.5], [77.2]),
-        new("chrome-vanadium-a232", "Chrome-vanadium wire, ASTM A232", [203.4], [77.2]),
-        new("chrome-silicon-a401", "Chrome-silicon wire, ASTM A401", [203.4], [77.2]),
-        new("stainless-302-a313", "Stainless wire 302, ASTM A313", [193], [69.0]),
+        new("music-wire-a228", "Music wire, ASTM A228", WireTreatment.Drawn, [203.4, 200, 196.5, 193], [82.7, 81.7, 81.0, 80.0]),
+        new("hard-drawn-a227", "Hard-drawn wire, ASTM A227", WireTreatment.Drawn, [198.6, 197.9, 197.2, 196.5], [80.7, 80.0, 79.3, 78.6]),
+        new("oil-tempered-a229", "Oil-tempered wire, ASTM A229", WireTreatment.Tempered, [196.5], [77.2]),
+        new("chrome-vanadium-a232", "Chrome-vanadium wire, ASTM A232", WireTreatment.Tempered, [203.4], [77.2]),
+        new("chrome-silicon-a401", "Chrome-silicon wire, ASTM A401", WireTreatment.Tempered, [203.4], [77.2]),
+        new("stainless-302-a313", "Stainless wire 302, ASTM A313", WireTreatment.Austenitic, [193], [69.0]),
     ];
 
     /// <summary>How a catalog names the material.</summary>
     public string Key { get; }
 
     public string Name { get; }
+
+    public WireTreatment Treatment { get; }
+
+    /// <summary>Wire diameters (mm) over which its strength is known by <see cref="WireStrengthSet.Shigley"/>.</summary>
+    public ValidRange DiameterRange
+    {
+        get
+        {
+            StrengthFit[] fits = [.. WireStrengthSet.Shigley.Fits.Where(f => f.Wire == Key)];
+            return new(
+                $"wire-diameter/{Key}", $"wire diameter of {Key}", fits.Min(f => f.FromMm), fits.Max(f => f.ToMm), "mm",
+                "Outside, no strength is known and stress is not checked.", WireStrengthSet.Shigley.Source);
+        }
+    }
 
     /// <summary>The material of a key, or null when the table has none of that name.</summary>
     public static WireMaterial? Find(string key) => All.FirstOrDefault(m => m.Key == key);

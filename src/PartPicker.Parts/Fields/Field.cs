@@ -76,7 +76,7 @@ public sealed record Field(ItemKind Kind, string Name, FieldShape Shape, string 
     /// <summary>Fewest points of a curve.</summary>
     public int MinPoints { get; init; } = 1;
 
-    /// <summary>The kind that a reference must lead to; null: any part.</summary>
+    /// <summary>The kind that a reference must lead to; null: the kind of the part itself.</summary>
     public ItemKind? RefersTo { get; init; }
 
     /// <summary>The words of a choice.</summary>

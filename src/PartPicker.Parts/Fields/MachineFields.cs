@@ -9,7 +9,12 @@ internal static class MachineFields
     private static readonly Axis Radius = new(Length.Info, 1 * Mm, 300 * Mm);
 
     public static readonly IReadOnlyList<Field> Engine = FieldRegistry.Piece<Engine>(ItemKind.Engine)
-        .Curve("torqueCurve", new(null, 0, 30_000), new(Torque.Info, 0, 2_000), 2, e => e.TorqueCurve, (e, v) => e with { TorqueCurve = v }, "Full-throttle torque over rpm, at sea level.", required: true)
+        .Curve("torqueCurve", new(null, 0, 30_000), new(Torque.Info, 0, 2_000), 2, e => e.TorqueCurve.Count == 0 ? null : e.TorqueCurve, (e, v) => e with { TorqueCurve = v }, "Full-throttle torque over rpm, at sea level; or else the two peaks.")
+        .Number("peakTorqueRpm", 500, 20_000, e => e.PeakTorqueRpm, (e, v) => e with { PeakTorqueRpm = v }, "Engine speed of the greatest torque, where no curve is known.")
+        .Quantity("peakTorque", Torque.Info, 0.5, 2_000, e => e.PeakTorque?.NewtonMeters, (e, v) => e with { PeakTorque = Torque.FromNewtonMeters(v) }, "Greatest torque at full throttle, at sea level.")
+        .Number("peakPowerRpm", 500, 20_000, e => e.PeakPowerRpm, (e, v) => e with { PeakPowerRpm = v }, "Engine speed of the greatest power.")
+        .Quantity("peakPower", Power.Info, 100, 1_000_000, e => (double?)e.PeakPower?.Watts, (e, v) => e with { PeakPower = Power.FromWatts(v) }, "Greatest power at full throttle, at sea level.")
+        .Quantity("boostedTo", Length.Info, 0, 6_000, e => e.BoostedTo?.Meters, (e, v) => e with { BoostedTo = Length.FromMeters(v) }, "Altitude up to which boost makes up for thin air.")
         .Number("revLimitRpm", 500, 30_000, e => e.RevLimitRpm, (e, v) => e with { RevLimitRpm = v }, "Highest engine speed that is allowed.", required: true)
         .Number("idleRpm", 100, 10_000, e => e.IdleRpm, (e, v) => e with { IdleRpm = v }, "Engine speed at idle.", required: true)
         .Fields;
@@ -30,6 +35,7 @@ internal static class MachineFields
         .Quantity("rollerDiameter", Length.Info, 2 * Mm, 80 * Mm, c => c.RollerDiameter?.Meters, (c, v) => c with { RollerDiameter = Length.FromMeters(v) }, "Diameter of the rollers that slide in its ramps.")
         .Quantity("tipClearanceRadius", Length.Info, 5 * Mm, 300 * Mm, c => c.TipClearanceRadius?.Meters, (c, v) => c with { TipClearanceRadius = Length.FromMeters(v) }, "Distance from the shaft that no arm may pass.")
         .Choice<SpringSeat>("springSeat", c => c.SpringSeat, (c, v) => c with { SpringSeat = v }, "Seat of the drive spring: flat for ground ends, stepped for others.")
+        .Choice<SpringFixing>("springFixing", c => c.SpringFixing, (c, v) => c with { SpringFixing = v }, "How both ends of the drive spring are held; by default on flat, parallel, guided seats.", standard: SpringFixing.BothFixed)
         .Count("shimLimit", 0, 10, c => c.ShimLimit, (c, v) => c with { ShimLimit = v }, "Most shims under the drive spring.")
         .Choice<DriveFamily>("family", c => c.Family, (c, v) => c with { Family = v }, "How its flyweights push.", standard: DriveFamily.ArmOnRoller)
         .Choice<StartDevice>("startDevice", c => c.StartDevice, (c, v) => c with { StartDevice = v }, "What starts the machine moving.", standard: StartDevice.Belt)
@@ -40,6 +46,7 @@ internal static class MachineFields
         .Number("camTorqueShare", 0.01, 1, c => c.CamTorqueShare, (c, v) => c with { CamTorqueShare = v }, "Share of the belt torque that passes the cam.", standard: 0.5)
         .Quantity("springLength", Length.Info, 5 * Mm, 300 * Mm, c => c.SpringLength.Meters, (c, v) => c with { SpringLength = Length.FromMeters(v) }, "Length of the driven spring in low gear.", required: true)
         .Number("camFrictionDeg", 0, 20, c => c.CamFrictionDeg, (c, v) => c with { CamFrictionDeg = v }, "Friction angle of the cam, in degrees.", standard: 0)
+        .Choice<YesNo>("twistStiffening", c => c.TwistStiffening, (c, v) => c with { TwistStiffening = v }, "Whether the twist of the driven spring stiffens its push, where its active coils are known.", standard: YesNo.No)
         .Quantity("hubDiameter", Length.Info, 1 * Mm, 200 * Mm, c => c.HubDiameter?.Meters, (c, v) => c with { HubDiameter = Length.FromMeters(v) }, "Hub that the driven spring sits over.")
         .Holes("holes", 0, 720, c => c.Holes.Count == 0 ? null : c.Holes, (c, v) => c with { Holes = v }, "Preload twist in low gear, in degrees, by the name of the spring hole or of the pair of holes.")
         .Number("adjusterFromDeg", 0, 720, c => c.AdjusterFromDeg, (c, v) => c with { AdjusterFromDeg = v }, "Least twist of an adjuster, in degrees.")

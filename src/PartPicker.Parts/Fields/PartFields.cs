@@ -29,6 +29,8 @@ internal static class PartFields
         .Quantity("secondLoad", Force.Info, 0, 20_000, s => s.SecondLoad?.Newtons, (s, v) => s with { SecondLoad = Force.FromNewtons(v) }, "Load at the second length.")
         .Curve("loadTable", SpringLength, Load, 2, s => s.LoadTable, (s, v) => s with { LoadTable = v }, "Measured load over length.")
         .Choice<WindingHand>("windingHand", s => s.WindingHand, (s, v) => s with { WindingHand = v }, "Which way the coil climbs.")
+        .Choice<YesNo>("setRemoved", s => s.SetRemoved, (s, v) => s with { SetRemoved = v }, "Whether its maker pressed it solid until it set no more; it may then be stressed higher.")
+        .Count("toleranceGrade", 1, 3, s => s.ToleranceGrade, (s, v) => s with { ToleranceGrade = v }, "Grade of its tolerances by EN 15800; 1 is the finest.")
         .Fields;
 
     public static readonly IReadOnlyList<Field> Flyweight = FieldRegistry.Sold<Flyweight>(ItemKind.Flyweight)
@@ -48,17 +50,17 @@ internal static class PartFields
         .Quantities("heelMasses", Mass.Info, 0, 100 * Gram, f => f.HeelMasses, (f, v) => f with { HeelMasses = v }, "Masses that fit the heel station; 0 g is an empty one.")
         .Choice<MassHolding>("heelHolding", f => f.HeelHolding, (f, v) => f with { HeelHolding = v }, "How a mass is held in the heel station; taking a rivet out destroys it.")
         .Quantity("heelMassLimit", Mass.Info, 0, 100 * Gram, f => f.HeelMassLimit?.Kilograms, (f, v) => f with { HeelMassLimit = Mass.FromKilograms(v) }, "Most that the heel station may carry.")
-        .Quantity("heelLengthLimit", Length.Info, 0, 60 * Mm, f => f.HeelLengthLimit?.Meters, (f, v) => f with { HeelLengthLimit = Length.FromMeters(v) }, "Longest mass that the heel station takes.")
+        .Quantity("heelLengthLimit", Length.Info, 0, 60 * Mm, f => f.HeelLengthLimit?.Meters, (f, v) => f with { HeelLengthLimit = Length.FromMeters(v) }, "Longest mass that the heel station takes, for whoever orders one: masses have no length in a catalog, so no rule asks for it.")
         .Curve("middleCurve", FieldRegistry.Travel, Radius, 2, f => f.MiddleCurve, (f, v) => f with { MiddleCurve = v }, "Radius of the middle station, over sheave travel.")
         .Quantities("middleMasses", Mass.Info, 0, 100 * Gram, f => f.MiddleMasses, (f, v) => f with { MiddleMasses = v }, "Masses that fit the middle station; 0 g is an empty one.")
         .Choice<MassHolding>("middleHolding", f => f.MiddleHolding, (f, v) => f with { MiddleHolding = v }, "How a mass is held in the middle station; taking a rivet out destroys it.")
         .Quantity("middleMassLimit", Mass.Info, 0, 100 * Gram, f => f.MiddleMassLimit?.Kilograms, (f, v) => f with { MiddleMassLimit = Mass.FromKilograms(v) }, "Most that the middle station may carry.")
-        .Quantity("middleLengthLimit", Length.Info, 0, 60 * Mm, f => f.MiddleLengthLimit?.Meters, (f, v) => f with { MiddleLengthLimit = Length.FromMeters(v) }, "Longest mass that the middle station takes.")
+        .Quantity("middleLengthLimit", Length.Info, 0, 60 * Mm, f => f.MiddleLengthLimit?.Meters, (f, v) => f with { MiddleLengthLimit = Length.FromMeters(v) }, "Longest mass that the middle station takes, for whoever orders one: masses have no length in a catalog, so no rule asks for it.")
         .Curve("tipCurve", FieldRegistry.Travel, Radius, 2, f => f.TipCurve, (f, v) => f with { TipCurve = v }, "Radius of the tip station, over sheave travel.")
         .Quantities("tipMasses", Mass.Info, 0, 100 * Gram, f => f.TipMasses, (f, v) => f with { TipMasses = v }, "Masses that fit the tip station; 0 g is an empty one.")
         .Choice<MassHolding>("tipHolding", f => f.TipHolding, (f, v) => f with { TipHolding = v }, "How a mass is held in the tip station; taking a rivet out destroys it.")
         .Quantity("tipMassLimit", Mass.Info, 0, 100 * Gram, f => f.TipMassLimit?.Kilograms, (f, v) => f with { TipMassLimit = Mass.FromKilograms(v) }, "Most that the tip station may carry.")
-        .Quantity("tipLengthLimit", Length.Info, 0, 60 * Mm, f => f.TipLengthLimit?.Meters, (f, v) => f with { TipLengthLimit = Length.FromMeters(v) }, "Longest mass that the tip station takes.")
+        .Quantity("tipLengthLimit", Length.Info, 0, 60 * Mm, f => f.TipLengthLimit?.Meters, (f, v) => f with { TipLengthLimit = Length.FromMeters(v) }, "Longest mass that the tip station takes, for whoever orders one: masses have no length in a catalog, so no rule asks for it.")
         .Fields;
 
     public static readonly IReadOnlyList<Field> DrivenSpring = FieldRegistry.Sold<DrivenSpring>(ItemKind.DrivenSpring)
@@ -84,6 +86,7 @@ internal static class PartFields
         .Number("twistLimitDeg", 0, 1_080, s => s.TwistLimitDeg, (s, v) => s with { TwistLimitDeg = v }, "Greatest twist that the supplier allows, in degrees.")
         .Quantity("solidLength", Length.Info, 2 * Mm, 300 * Mm, s => s.SolidLength?.Meters, (s, v) => s with { SolidLength = Length.FromMeters(v) }, "Length of body and legs with all coils touching, at rest.")
         .Curve("torqueTable", new(null, 0, 1_080 * Degree, Degree), new(Torque.Info, 0, 500), 2, s => s.TorqueTable, (s, v) => s with { TorqueTable = v }, "Measured torque over twist in degrees.")
+        .Count("toleranceGrade", 1, 3, s => s.ToleranceGrade, (s, v) => s with { ToleranceGrade = v }, "Grade of its tolerances by DIN 2194; 1 is the finest.")
         .Fields;
 
     public static readonly IReadOnlyList<Field> Helix = FieldRegistry.Sold<Helix>(ItemKind.Helix)
@@ -91,6 +94,7 @@ internal static class PartFields
         .Number("finishDeg", 10, 80, h => h.FinishDeg, (h, v) => h with { FinishDeg = v }, "Finish angle of a two-angle helix, in degrees.")
         .Quantity("finishTravel", Length.Info, 1 * Mm, 100 * Mm, h => h.FinishTravel?.Meters, (h, v) => h with { FinishTravel = Length.FromMeters(v) }, "Opening travel at which the finish angle is reached.")
         .Curve("anglePoints", FieldRegistry.Travel, new(null, 10 * Degree, 80 * Degree, Degree), 2, h => h.AnglePoints, (h, v) => h with { AnglePoints = v }, "Angle in degrees over opening travel.")
+        .Number("reverseDeg", 10, 80, h => h.ReverseDeg, (h, v) => h with { ReverseDeg = v }, "Angle of the flanks that bear under reverse power, in degrees: a flatter one clamps harder on engine braking.")
         .Quantity("camRadius", Length.Info, 5 * Mm, 200 * Mm, h => h.CamRadius?.Meters, (h, v) => h with { CamRadius = Length.FromMeters(v) }, "Radius of the cam track.")
         .Text("mount", 40, h => h.Mount, (h, v) => h with { Mount = v }, "How it is fixed, in the word that its clutch uses.")
         .Fields;
@@ -99,6 +103,7 @@ internal static class PartFields
         .Quantity("pitchLength", Length.Info, 100 * Mm, 5_000 * Mm, b => b.PitchLength.Meters, (b, v) => b with { PitchLength = Length.FromMeters(v) }, "Length along the pitch line.", required: true)
         .Quantity("massPerLength", LinearDensity.Info, 0, 5, b => b.MassPerLength.KilogramsPerMeter, (b, v) => b with { MassPerLength = LinearDensity.FromKilogramsPerMeter(v) }, "Mass per length.", required: true)
         .Number("friction", 0.05, 1.5, b => b.Friction, (b, v) => b with { Friction = v }, "Friction of belt on sheave.", required: true)
+        .Curve("frictionByRadius", new(Length.Info, 5 * Mm, 400 * Mm), new(null, 0.05, 1.5), 2, b => b.FrictionByRadius, (b, v) => b with { FrictionByRadius = v }, "Friction over pitch radius, straight lines between; it takes the place of friction and must cover every radius that the belt runs at.")
         .Number("efficiency", 0.5, 1, b => b.Efficiency, (b, v) => b with { Efficiency = v }, "Share of the power that the belt passes on.", required: true)
         .Quantity("topWidth", Length.Info, 5 * Mm, 100 * Mm, b => b.TopWidth?.Meters, (b, v) => b with { TopWidth = Length.FromMeters(v) }, "Width across the top when new.")
         .Quantity("wearLimit", Length.Info, 5 * Mm, 100 * Mm, b => b.WearLimit?.Meters, (b, v) => b with { WearLimit = Length.FromMeters(v) }, "Width across the top below which it is worn out.")

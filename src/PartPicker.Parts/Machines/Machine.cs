@@ -72,7 +72,11 @@ public sealed record Baseline(
     double? EngagementRpm,
     IReadOnlyList<RatioRpm> Shift,
     double? FlatShiftRpm,
-    AirState Air);
+    AirState Air)
+{
+    /// <summary>True: the belt's friction is solved too, from shift points spread over ratio.</summary>
+    public bool SolveFriction { get; init; }
+}
 
 /// <summary>An engine speed at a ratio.</summary>
 public readonly record struct RatioRpm(double Ratio, double Rpm);

@@ -7,8 +7,21 @@ public sealed record Engine : MachinePiece
 {
     public override ItemKind Kind => ItemKind.Engine;
 
-    /// <summary>Torque (N·m) over engine speed (rpm), by rising rpm.</summary>
+    /// <summary>Torque (N·m) over engine speed (rpm), by rising rpm; empty where only the two peaks are known.</summary>
     public IReadOnlyList<CurvePoint> TorqueCurve { get; init; } = [];
+
+    /// <summary>n_T: rpm of the greatest torque, as a brochure prints it.</summary>
+    public double? PeakTorqueRpm { get; init; }
+
+    public Torque? PeakTorque { get; init; }
+
+    /// <summary>n_P: rpm of the greatest power.</summary>
+    public double? PeakPowerRpm { get; init; }
+
+    public Power? PeakPower { get; init; }
+
+    /// <summary>Altitude up to which boost makes up for thin air; null: no boost.</summary>
+    public Length? BoostedTo { get; init; }
 
     public double RevLimitRpm { get; init; }
     public double IdleRpm { get; init; }
@@ -62,6 +75,9 @@ public sealed record DriveClutch : MachinePiece
     /// <summary>What the drive spring's ends must be to sit.</summary>
     public SpringSeat? SpringSeat { get; init; }
 
+    /// <summary>How both ends of the drive spring are held.</summary>
+    public SpringFixing SpringFixing { get; init; }
+
     /// <summary>Most shims under the drive spring; none where nothing is said.</summary>
     public int? ShimLimit { get; init; }
 
@@ -94,6 +110,22 @@ public enum StartDevice
 
     /// <summary>A tight belt that turns on a one-way hub.</summary>
     OneWayHub,
+}
+
+/// <summary>How both ends of a compression spring are held.</summary>
+public enum SpringFixing
+{
+    /// <summary>Flat, parallel seats that are guided along the shaft.</summary>
+    BothFixed,
+
+    /// <summary>One seat may tilt.</summary>
+    FixedAndHinged,
+
+    /// <summary>Both seats may tilt.</summary>
+    BothHinged,
+
+    /// <summary>One seat may tilt and wander.</summary>
+    FixedAndFree,
 }
 
 /// <summary>The seat of a drive spring.</summary>
@@ -132,6 +164,9 @@ public sealed record DrivenClutch : MachinePiece
 
     /// <summary>φ: friction angle of the cam.</summary>
     public double CamFrictionDeg { get; init; }
+
+    /// <summary>Whether the twist of the driven spring stiffens its push, by (1 + θ/Nₐ)².</summary>
+    public YesNo TwistStiffening { get; init; }
 
     /// <summary>Hub that the driven spring sits over.</summary>
     public Length? HubDiameter { get; init; }

@@ -28,6 +28,9 @@ public sealed record PickAnswer
     /// <summary>When nothing fits: for each rule that emptied a pool, the closest sets if it alone were waived.</summary>
     public required IReadOnlyList<Waiver> Waivers { get; init; }
 
+    /// <summary>Rules in the way that were not tried, beyond the limit of <see cref="WaiverFinder.MaxWaivers"/>.</summary>
+    public int WaiversLeftOut { get; init; }
+
     /// <summary>Replaced part numbers of the request and what they led to.</summary>
     public required IReadOnlyList<Supersession> Superseded { get; init; }
 
@@ -72,6 +75,9 @@ public sealed record Pick
 
     /// <summary>True when no single error exceeds its tolerance.</summary>
     public required bool WithinTolerance { get; init; }
+
+    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without bands.</summary>
+    public required double? Likelihood { get; init; }
 
     /// <summary>The slots that differ from what is fitted.</summary>
     public required IReadOnlyList<Slot> Changes { get; init; }
@@ -120,8 +126,8 @@ public sealed record Caution(string Signal, string Sentence);
 /// <param name="Sentence">The same for a person.</param>
 public sealed record Refusal(Slot Slot, string Part, string Rule, Measure Measured, Measure Limit, string Sentence);
 
-/// <summary>By how much a rule is kept; never negative.</summary>
-public sealed record FitMargin(Slot Slot, string Part, string Rule, Measure Measured, Measure Limit, Measure Margin);
+/// <summary>By how much a rule is kept; never negative, and null where the two must be the same, which leaves no room.</summary>
+public sealed record FitMargin(Slot Slot, string Part, string Rule, Measure Measured, Measure Limit, Measure? Margin);
 
 /// <summary>A rule that could not be checked.</summary>
 public sealed record NotChecked(Slot Slot, string Part, string Rule, string Missing);
@@ -132,10 +138,7 @@ public sealed record NotChecked(Slot Slot, string Part, string Rule, string Miss
 public readonly record struct Measure(double Value, UnitsNet.QuantityInfo? Dimension);
 
 /// <summary>A rule or a target that stands in the way.</summary>
-/// <param name="Rule">
-/// Stable name: a fit rule, or "work-limit", "empty-pool", "launch-rpm", "does-not-shift", "slip-margin", "rev-limit",
-/// "engagement", "shift-curve".
-/// </param>
+/// <param name="Rule">Stable name: one of <see cref="RuleNames.Obstacles"/>.</param>
 /// <param name="Count">How many parts or sets it refused; 0 for a target.</param>
 /// <param name="Sentence">What stands in the way and by how much, for a person.</param>
 public sealed record Obstacle(string Rule, long Count, string Sentence);
@@ -161,7 +164,7 @@ public enum FitGround
     /// <summary>Compared by dimension.</summary>
     Checked,
 
-    /// <summary>The supplier lists the part for this clutch and these years.</summary>
+    /// <summary>The supplier lists the part for this clutch in every year of the machine.</summary>
     Listed,
 
     /// <summary>Nothing is known.</summary>
@@ -190,5 +193,5 @@ public sealed record Waiver(string Rule, long Refused, IReadOnlyList<WaivedSet> 
 /// <summary>A set that breaks one waived rule, and by how much.</summary>
 public sealed record WaivedSet(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Refusal> Broken);
 
-/// <summary>A replaced part number that a request named, and the part that was used.</summary>
+/// <summary>A replaced part number of which too little is known, and the part that was computed in its place.</summary>
 public sealed record Supersession(string Place, string Sent, string Used);

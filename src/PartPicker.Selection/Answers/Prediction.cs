@@ -9,8 +9,17 @@ public sealed record Prediction
     /// <summary>Engine speed at which the drive clutch takes the belt; null where another device starts the machine.</summary>
     public required double? EngagementRpm { get; init; }
 
+    /// <summary>Half width of the band around it, in rpm; null where there is none.</summary>
+    public double? EngagementBandRpm { get; init; }
+
     /// <summary>The sheave travel that decides engagement; contact unless a notch holds the flyweight back.</summary>
     public required Length EngagementTravel { get; init; }
+
+    /// <summary>
+    /// Where the drive clutch stops slipping in low gear: up to there the launch slips by design. Null where that is not
+    /// reached below the rev limit, or where another device starts the machine.
+    /// </summary>
+    public required double? LockUpRpm { get; init; }
 
     /// <summary>Upshift rpm at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
@@ -29,7 +38,17 @@ public sealed record Prediction
 
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<ShiftPoint> Curve { get; init; }
+
+    /// <summary>What the helix does under reverse power; null where its reverse angle is not known.</summary>
+    public required ReverseClamp? Reverse { get; init; }
 }
+
+/// <summary>The cam in low gear, driving and under reverse power; springs and cam friction left out.</summary>
+/// <param name="Angle">α_r, angle of the flanks that bear under reverse power.</param>
+/// <param name="ClampRatio">tan α/tan α_r: clamp per torque under reverse power over that when driving.</param>
+/// <param name="DrivingClamp">Cam force of the torque at the low-gear upshift; null where it does not shift there.</param>
+/// <param name="Clamp">Cam force of the same torque under reverse power.</param>
+public sealed record ReverseClamp(Angle Angle, double ClampRatio, Force? DrivingClamp, Force? Clamp);
 
 /// <summary>The two factors that tie the model to a measured run.</summary>
 /// <remarks>
@@ -38,11 +57,13 @@ public sealed record Prediction
 /// </remarks>
 /// <param name="FlyweightFactor">a_f, on flyweight thrust.</param>
 /// <param name="ThrustFactor">a_b, on belt thrust.</param>
+/// <param name="Friction">μ that was solved from the run as well; null where the profile's was kept.</param>
 /// <param name="Residuals">Model less measured rpm at each measured ratio, with the factors in place.</param>
 /// <param name="Warnings">Factors outside the usual range, in a person's words.</param>
 public sealed record Anchoring(
     double FlyweightFactor,
     double ThrustFactor,
+    double? Friction,
     IReadOnlyList<RatioRpm> Residuals,
     IReadOnlyList<string> Warnings);
 
@@ -59,8 +80,20 @@ public sealed record ShiftPoint
     public required Angle HelixAngle { get; init; }
     public required Angle CamTurn { get; init; }
 
+    /// <summary>Share of any torque that the helix alone holds on the driven clutch, its spring left out.</summary>
+    public required double HelixHold { get; init; }
+
+    /// <summary>True where the driven clutch cannot slip, whatever the torque.</summary>
+    public bool HelixAloneHolds => HelixHold >= 1;
+
+    /// <summary>Upshift less backshift rpm: how far the speed may move before the ratio does. Null where one is missing.</summary>
+    public double? HysteresisRpm => Upshift?.Rpm - Backshift?.Rpm;
+
     /// <summary>Null: it does not shift there below the rev limit.</summary>
     public required Balance? Upshift { get; init; }
+
+    /// <summary>Half width of the band around the upshift rpm; null where there is none.</summary>
+    public double? UpshiftBandRpm { get; init; }
 
     /// <inheritdoc cref="Upshift"/>
     public required Balance? Backshift { get; init; }
@@ -100,8 +133,11 @@ public sealed record Balance
     /// <inheritdoc cref="TightTensionNet"/>
     public required Force SlackTensionNet { get; init; }
 
-    /// <summary>Arc over which the tension changes.</summary>
+    /// <summary>Arc of the driven clutch over which the tension changes.</summary>
     public required Angle ActiveArc { get; init; }
+
+    /// <summary>That of the drive clutch; the same where both grip alike.</summary>
+    public required Angle DriveActiveArc { get; init; }
 
     /// <summary>Wrap over active arc; below 1 the belt slips. Null: no torque, no margin to speak of.</summary>
     public required double? SlipMargin { get; init; }

@@ -4,4 +4,5 @@ namespace PartPicker.Selection;
 
 /// <summary>The set that was predicted, what it does, and the cautions that go with it.</summary>
 public sealed record PredictionAnswer(
-    PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions, IReadOnlyList<Supersession> Superseded);
+    PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions, IReadOnlyList<Supersession> Superseded,
+    IReadOnlyList<Sensitivity> Sensitivities);

@@ -4,15 +4,17 @@ namespace PartPicker.Selection;
 
 /// <summary>Turns ranked sets into answers: prediction, price, changes, explanation, margins and cautions.</summary>
 internal sealed class AnswerBuilder(
-    PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools)
+    PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools,
+    CancellationToken cancellation)
 {
     private readonly PickExplainer explainer = new(request.Tolerances, score);
-    private readonly AlternateFinder alternates = new(request, predictor, score, pools);
+    private readonly InputModel inputs = new(predictor);
+    private readonly AlternateFinder alternates = new(request, predictor, score, planner, pools, cancellation);
 
     /// <summary>What is fitted now, against the same target. It has no miss where it does not shift.</summary>
     public FittedNow FittedNow()
     {
-        Prediction prediction = predictor.Predict(fitted);
+        Prediction prediction = Response.Of(inputs, fitted).Banded(predictor.Predict(fitted));
         if (prediction.Curve.Any(p => p.Upshift is null))
             return new FittedNow(fitted.Ids, prediction, null, false);
         double engagement = prediction.EngagementRpm is { } rpm ? score.EngagementError(rpm) : 0;
@@ -26,7 +28,9 @@ internal sealed class AnswerBuilder(
 
     public Pick Build(RankedSet ranked, int rank)
     {
-        Prediction prediction = predictor.Predict(ranked.Set);
+        cancellation.ThrowIfCancellationRequested();
+        Response response = Response.Of(inputs, ranked.Set);
+        Prediction prediction = response.Banded(predictor.Predict(ranked.Set));
         double miss = RoundedMiss(ranked.Miss);
         IReadOnlyList<Slot> changes = ranked.Set.ChangesFrom(fitted);
         return new Pick
@@ -36,6 +40,12 @@ internal sealed class AnswerBuilder(
             Prediction = prediction,
             Miss = miss,
             WithinTolerance = ranked.Key.WithinTolerance,
+            Likelihood = response.Likelihood(
+                [score.EngagementTarget ?? double.NaN, .. score.ShiftTargets],
+                [
+                    request.Tolerances.EngagementRpm,
+                    .. score.ShiftTargets.Select(_ => request.Tolerances.ShiftRpm),
+                ]),
             Changes = changes,
             PriceMinor = ranked.Key.PriceMinor,
             ToBuy = [.. planner.List(ranked.Set).Select(line => alternates.Complete(line, ranked.Set))],

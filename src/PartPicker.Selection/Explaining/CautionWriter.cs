@@ -11,7 +11,7 @@ internal static class CautionWriter
 {
     private const string Warning = "WARNING";
     private const string Careful = "CAUTION";
-    private const string Notice = "NOTICE";
+    public const string Notice = "NOTICE";
 
     public static IReadOnlyList<Caution> For(SetUp set, Prediction prediction, MachineModel machine)
     {
@@ -51,6 +51,7 @@ internal static class CautionWriter
             cautions.AddRange(prediction.Anchoring.Warnings.Select(w => new Caution(Notice, w)));
         }
 
+        cautions.AddRange(ValidityCautions.For(set, prediction, machine));
         string[] guessed = [.. ClassDefaults(machine.Profile)];
         if (guessed.Length > 0)
         {

@@ -1,6 +1,11 @@
+using PartPicker.Parts;
+
 namespace PartPicker.Selection;
 
-/// <summary>Says what stands between a request and a set within tolerance: the nearest cause first, the rules of fit last.</summary>
+/// <summary>
+/// Says what stands between a request and a set within tolerance: the nearest cause first. The rules of fit are named
+/// only where they leave a slot without a part; else the refusals tell of them.
+/// </summary>
 internal static class ObstacleFinder
 {
     public static IReadOnlyList<Obstacle> Find(
@@ -10,6 +15,7 @@ internal static class ObstacleFinder
         SetSearch search,
         Score score,
         IReadOnlyList<Pick> picks,
+        Prediction? closest,
         CancellationToken cancellation)
     {
         if (picks.Any(p => p.WithinTolerance))
@@ -18,32 +24,44 @@ internal static class ObstacleFinder
         if (search.LeastMissLeft is { } left)
         {
             obstacles.Add(new Obstacle(
-                "work-limit", 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
+                TargetRules.WorkLimit, 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
         }
 
-        AddEmptyPools(pools, obstacles);
-        AddTarget(request, search, score, picks, obstacles, cancellation);
+        AddEmptyPools(pools, report, obstacles);
+        AddTarget(request, search, score, closest, obstacles, cancellation);
         obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request))));
         obstacles.AddRange(report.ByRule(pools.InTheWay)
+            .Where(r => pools.Empty || (RuleNames.IsOfRequest(r.Rule) && r.Rule != PoolRules.Superseded))
             .OrderByDescending(r => r.Count)
             .Select(r => new Obstacle(r.Rule, r.Count, $"{r.Count} refused by this rule. {r.Meaning}")));
         return obstacles;
     }
 
-    private static void AddEmptyPools(CandidatePools pools, List<Obstacle> obstacles)
+    private static void AddEmptyPools(CandidatePools pools, FitReport report, List<Obstacle> obstacles)
     {
-        Empty(pools.DriveSprings.Count, "drive spring");
-        Empty(pools.Flyweights.Count, "flyweight");
-        Empty(pools.Driven.Count, "driven spring with hole and helix");
+        Empty(pools.DriveSprings.Count, "drive spring", slot => slot == Slot.DriveSpring);
+        Empty(pools.Flyweights.Count, "flyweight", slot => slot == Slot.Flyweight);
+        Empty(pools.Driven.Count, "driven spring with hole and helix", slot => slot is not (Slot.DriveSpring or Slot.Flyweight));
 
-        void Empty(int count, string what)
+        void Empty(int count, string what, Func<Slot, bool> slots)
         {
             if (count == 0)
-            {
-                obstacles.Add(new Obstacle(
-                    "empty-pool", 0, $"No {what} of the catalog fits this machine: the refusals say why, part by part."));
-            }
+                obstacles.Add(new Obstacle(TargetRules.EmptyPool, 0, Emptied(what, [.. report.ByRule(slots).Select(r => r.Rule)])));
         }
+    }
+
+    // What was refused for a missing number alone may fit: to say that nothing fits would be untrue.
+    private static string Emptied(string what, string[] rules)
+    {
+        string[] asked = [.. rules.Where(r => RuleNames.IsOfRequest(r) && r != PoolRules.Superseded)];
+        string sentence = asked switch
+        {
+            [] => $"No {what} of the catalog fits this machine",
+            [FitReport.CheckedDemand] when rules.All(RuleNames.IsOfRequest) =>
+                $"No {what} of the catalog can be checked by every rule, as the request demands",
+            _ => $"No {what} of the catalog both fits this machine and is what the request allows",
+        };
+        return $"{sentence}: the refusals say why, part by part.";
     }
 
     private static string Sentence(string rule, long count, PickRequest request) => rule switch
@@ -57,7 +75,7 @@ internal static class ObstacleFinder
     };
 
     private static void AddTarget(
-        PickRequest request, SetSearch search, Score score, IReadOnlyList<Pick> picks, List<Obstacle> obstacles,
+        PickRequest request, SetSearch search, Score score, Prediction? closest, List<Obstacle> obstacles,
         CancellationToken cancellation)
     {
         double limit = request.Machine.Engine.RevLimitRpm;
@@ -65,29 +83,28 @@ internal static class ObstacleFinder
         if (highest > limit)
         {
             obstacles.Add(new Obstacle(
-                "rev-limit", 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
+                TargetRules.RevLimit, 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
         if (search.NearestEngagementRpm(cancellation) is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
-            obstacles.Add(new Obstacle("engagement", 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
+            obstacles.Add(new Obstacle(TargetRules.Engagement, 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
         }
 
-        if (picks.Count == 0)
+        if (closest is null)
             return;
-        Prediction best = picks[0].Prediction;
-        (ShiftPoint point, double error) = best.Curve
+        (ShiftPoint point, double error) = closest.Curve
             .Select((p, j) => (Point: p, Error: score.ShiftError(j, p.Upshift!.Rpm)))
             .MaxBy(p => Math.Abs(p.Error));
         if (Math.Abs(error) > 1)
         {
-            obstacles.Add(new Obstacle("shift-curve", 0,
+            obstacles.Add(new Obstacle(TargetRules.ShiftCurve, 0,
                 $"The closest set still misses the shift curve most at ratio {point.Ratio:0.00}: {point.Upshift!.Rpm:0} rpm, "
                 + $"{Math.Abs(error) * request.Tolerances.ShiftRpm:0} rpm {(error > 0 ? "above" : "below")} the target."));
         }
-        else if (best.EngagementRpm is { } rpm && Math.Abs(score.EngagementError(rpm)) > 1 && !obstacles.Any(o => o.Rule == "engagement"))
+        else if (closest.EngagementRpm is { } rpm && Math.Abs(score.EngagementError(rpm)) > 1 && !obstacles.Any(o => o.Rule == TargetRules.Engagement))
         {
-            obstacles.Add(new Obstacle("engagement", 0, $"The sets that hold the shift curve engage elsewhere: the closest at {rpm:0} rpm."));
+            obstacles.Add(new Obstacle(TargetRules.Engagement, 0, $"The sets that hold the shift curve engage elsewhere: the closest at {rpm:0} rpm."));
         }
     }
 }

@@ -16,6 +16,8 @@ internal static class Words
 
     public static string Force(double newtons) => $"{newtons:0.#} N ({newtons / 4.4482216152605:0.#} lbf)";
 
+    public static string Stress(double pascals) => $"{pascals / 1e6:0.#} MPa ({pascals / 6.894757293168361e6:0.#} ksi)";
+
     public static string Torque(double newtonMetres) =>
         $"{newtonMetres:0.#} N·m ({newtonMetres / 1.3558179483314004:0.#} lbf·ft)";
 

@@ -20,7 +20,7 @@ internal static class BeltRules
     private static FitCheck TopWidth(Belt belt, MachineModel machine)
     {
         if (machine.Profile.Belt.TopWidth is not { } own)
-            return FitCheck.NotChecked("top width of the machine's belt");
+            return FitCheck.NotStated(machine.Profile.Belt, "topWidth", "top width of the machine's belt");
         if (belt.TopWidth is not { } has)
             return FitCheck.NotChecked("top width");
         return FitCheck.Same(has.Meters, own.Meters, QuantityLength.Info, TopWidthM,

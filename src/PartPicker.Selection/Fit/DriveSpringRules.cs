@@ -14,8 +14,10 @@ internal static class DriveSpringRules
         new("drive-spring-measured-range", "A measured table must reach from rest to full shift; nothing is guessed beyond it.", true, MeasuredRange),
         new("drive-spring-solid-length", "Solid length and coil clearance must leave room at full shift.", true, SolidLength, NamedWhenUnknown: true),
         new("drive-spring-coil-clearance", "The coil clearance must be known to be kept.", false, CoilClearance),
-        new("drive-spring-outside-diameter", "The spring must run free in the cup.", false, OutsideDiameter),
+        new("drive-spring-outside-diameter", "Grown at full shift where its coils are known, the spring must run free in the cup.", false, OutsideDiameter),
         new("drive-spring-inside-diameter", "The spring must run free on the post.", false, InsideDiameter),
+        new("drive-spring-stress", "Shear stress at full shift must stay below the share of tensile strength that the wire bears for good.", false, SpringStressRules.DriveShear, NamedWhenUnknown: true),
+        new("drive-spring-buckling", "Alone between its seats, held as the clutch states, the spring must not bow out: post and cup would only rub.", false, SpringStressRules.DriveBuckling),
         new("drive-spring-seat", "The ends must sit: ground ends on a flat seat, others on a stepped one.", false, Seat),
     ];
 
@@ -74,17 +76,20 @@ internal static class DriveSpringRules
     private static FitCheck OutsideDiameter(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.CupBore is not { } bore)
-            return FitCheck.NotChecked("cup bore of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "cupBore", "cup bore of the clutch");
         if (spring.OutsideDiameter is not { } outside)
             return FitCheck.NotChecked("outside diameter");
-        return FitCheck.AtMost(outside.Meters, bore.Meters, QuantityLength.Info, LengthM,
-            $"outside diameter {Words.Length(outside.Meters)} exceeds the cup bore {Words.Length(bore.Meters)}");
+        double? grown = SpringStressRules.GrownOutside(spring, machine);
+        double needed = grown ?? outside.Meters;
+        return FitCheck.AtMost(needed, bore.Meters, QuantityLength.Info, LengthM,
+            $"outside diameter {Words.Length(needed)}{(grown is null ? "" : " at full shift")} exceeds the cup bore "
+            + Words.Length(bore.Meters));
     }
 
     private static FitCheck Seat(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.SpringSeat is not { } seat)
-            return FitCheck.NotChecked("spring seat of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "springSeat", "spring seat of the clutch");
         if (spring.Ends is not { } ends)
             return FitCheck.NotChecked("kind of ends");
         bool ground = ends is SpringEnds.OpenGround or SpringEnds.ClosedGround;
@@ -95,7 +100,7 @@ internal static class DriveSpringRules
     private static FitCheck InsideDiameter(DriveSpring spring, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.PostDiameter is not { } post)
-            return FitCheck.NotChecked("post diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "postDiameter", "post diameter of the clutch");
         if (spring.OutsideDiameter is not { } outside || spring.WireDiameter is not { } wire)
             return FitCheck.NotChecked("outside diameter and wire diameter");
         double inside = outside.Meters - 2 * wire.Meters;

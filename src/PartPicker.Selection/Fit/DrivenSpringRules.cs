@@ -24,21 +24,22 @@ internal static class DrivenSpringRules
             ? outside.Meters - 2 * wire.Meters
             : null);
 
-    private static FitCheck Known(DrivenSpring spring, MachineModel machine)
-    {
-        bool twisted = machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix;
-        return FitCheck.Word(
-            SpringModels.Axial(spring) is not null && (!twisted || SpringModels.Twist(spring) is not null),
-            "its compression or its twist is not known: give free length with rate or load, and twist rate or two torques, or "
-            + "the geometry");
-    }
+    /// <summary>True when all is known that a clutch of this family asks of the spring.</summary>
+    public static bool ForceAndTwistKnown(DrivenSpring spring, DrivenFamily family) =>
+        SpringModels.Axial(spring) is not null
+        && (family == DrivenFamily.CompressionOnly || SpringModels.Twist(spring) is not null);
+
+    private static FitCheck Known(DrivenSpring spring, MachineModel machine) => FitCheck.Word(
+        ForceAndTwistKnown(spring, machine.Profile.DrivenClutch.Family),
+        "its compression or its twist is not known: give free length with rate or load, and twist rate or two torques, or "
+        + "the geometry");
 
     private static FitCheck WindingHand(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
             return FitCheck.Holds;
         if (machine.Profile.DrivenClutch.WindingHand is not { } wanted)
-            return FitCheck.NotChecked("winding hand of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "windingHand", "winding hand of the clutch");
         if (spring.WindingHand is not { } has)
             return FitCheck.NotChecked("winding hand");
         return FitCheck.Word(has == wanted, $"it is wound to the {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
@@ -47,7 +48,7 @@ internal static class DrivenSpringRules
     private static FitCheck Legs(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.Legs is not { } wanted)
-            return FitCheck.NotChecked("kind of legs that the clutch takes");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "legs", "kind of legs that the clutch takes");
         if (spring.Legs is not { } has)
             return FitCheck.NotChecked("kind of legs");
         return FitCheck.Word(has == wanted, $"its legs are {Words.Of(has.ToString())}; the clutch takes {Words.Of(wanted.ToString())}");
@@ -75,7 +76,7 @@ internal static class DrivenSpringRules
     private static FitCheck InsideDiameter(DrivenSpring spring, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.HubDiameter is not { } hub)
-            return FitCheck.NotChecked("hub diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "hubDiameter", "hub diameter of the clutch");
         if (InsideAtRest(spring) is not { } inside)
             return FitCheck.NotChecked("inside diameter");
         return FitCheck.AtLeast(inside, hub.Meters, QuantityLength.Info, LengthM,
@@ -92,7 +93,8 @@ internal static class DrivenSideRules
         new("driven-spring-twist-range", "A measured torque table must reach from the hole's twist to full shift.", true, TwistRange),
         new("driven-spring-wound", "The hole must wind the spring up: a torque below zero is none.", true, Wound),
         new("driven-spring-wound-diameter", "Wound up at full shift, the spring must still clear the hub.", false, WoundDiameter),
-        new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows.", false, TwistLimit, NamedWhenUnknown: true),
+        new("driven-spring-twist-limit", "Full shift must not twist the spring beyond what its supplier allows or, where nothing is stated, what its wire bears in bending.", false, TwistLimit, NamedWhenUnknown: true),
+        new("driven-spring-combined-stress", "Twist and push together must not stress the wire at full shift beyond what it bears.", false, CombinedStress, NamedWhenUnknown: true),
         new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
 
@@ -133,13 +135,16 @@ internal static class DrivenSideRules
     {
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly)
             return FitCheck.Holds;
-        if (choice.Spring.TwistLimitDeg is not { } limitDeg)
-            return FitCheck.NotChecked("twist limit");
         double full = FullTwist(choice, machine);
+        if (choice.Spring.TwistLimitDeg is not { } limitDeg)
+            return SpringStressRules.DrivenBending(choice, machine, full);
         double limit = limitDeg * (Math.PI / 180);
         return FitCheck.AtMost(full, limit, UnitsNet.Angle.Info, AngleRad,
             $"full shift twists it to {Words.Degrees(full)}; its supplier allows {Words.Degrees(limit)}");
     }
+
+    private static FitCheck CombinedStress(DrivenChoice choice, MachineModel machine) =>
+        SpringStressRules.DrivenCombined(choice, machine, FullTwist(choice, machine));
 
     private static FitCheck SolidLength(DrivenChoice choice, MachineModel machine)
     {
@@ -148,8 +153,9 @@ internal static class DrivenSideRules
 
         // Each turn of twist adds a coil to the body: d (N_b + 1 + θ).
         double turns = FullTwist(choice, machine) / (2 * Math.PI);
-        double atRest = choice.Spring.SolidLength?.Meters ?? wire.Meters * (body + 1);
-        double solid = atRest + wire.Meters * turns;
+        double solid = choice.Spring.SolidLength is { } atRest
+            ? atRest.Meters + wire.Meters * turns
+            : TorsionSpring.WoundSolidLength(wire, body, turns).Meters;
         double left = machine.ShortestDrivenSpring;
         return FitCheck.AtMost(solid, left, QuantityLength.Info, LengthM,
             $"wound up it is solid at {Words.Length(solid)}; full shift leaves {Words.Length(left)}");
@@ -158,7 +164,7 @@ internal static class DrivenSideRules
     private static FitCheck WoundDiameter(DrivenChoice choice, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.HubDiameter is not { } hub)
-            return FitCheck.NotChecked("hub diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "hubDiameter", "hub diameter of the clutch");
         if (DrivenSpringRules.InsideAtRest(choice.Spring) is not { } atRest
             || choice.Spring.WireDiameter is not { } wire
             || choice.Spring.ActiveCoils is not { } active)

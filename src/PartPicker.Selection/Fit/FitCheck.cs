@@ -1,3 +1,4 @@
+using PartPicker.Parts;
 using UnitsNet;
 
 namespace PartPicker.Selection;
@@ -11,42 +12,53 @@ internal enum FitVerdict
 }
 
 /// <summary>One check of one candidate: the value measured, the limit, and what follows.</summary>
+/// <param name="Margin">The room that is left; null where there is nothing to measure, or no room to speak of.</param>
 /// <param name="Sentence">For a person: why it is broken, or what is missing; empty where it is kept.</param>
 internal readonly record struct FitCheck(
-    FitVerdict Verdict, Measure Measured, Measure Limit, double Margin, string Sentence)
+    FitVerdict Verdict, Measure Measured, Measure Limit, double? Margin, string Sentence)
 {
+    /// <summary>Where the machine's profile must say more, when what is missing is not the part's; empty otherwise.</summary>
+    public string Remedy { get; private init; } = "";
+
     /// <summary>Kept, with nothing to measure: the rule is met by its nature or does not apply.</summary>
-    public static readonly FitCheck Holds = new(FitVerdict.Kept, default, default, 0, "");
+    public static readonly FitCheck Holds = new(FitVerdict.Kept, default, default, null, "");
 
     /// <summary>Kept or broken by a word, not by a number.</summary>
-    public static FitCheck Word(bool kept, string broken) => kept ? Holds : new(FitVerdict.Broken, default, default, 0, broken);
+    public static FitCheck Word(bool kept, string broken) => kept ? Holds : new(FitVerdict.Broken, default, default, null, broken);
 
     /// <summary>Kept where measured is at least the limit, less the tolerance.</summary>
     public static FitCheck AtLeast(double measured, double limit, QuantityInfo? dimension, double tolerance, string broken) =>
-        Compare(measured, limit, measured - limit, dimension, tolerance, broken);
+        Compare(measured, limit, measured - limit, dimension, tolerance, broken, hasRoom: true);
 
     /// <summary>Kept where measured is at most the limit, with the tolerance.</summary>
     public static FitCheck AtMost(double measured, double limit, QuantityInfo? dimension, double tolerance, string broken) =>
-        Compare(measured, limit, limit - measured, dimension, tolerance, broken);
+        Compare(measured, limit, limit - measured, dimension, tolerance, broken, hasRoom: true);
 
-    /// <summary>Kept where both are the same within the tolerance.</summary>
+    /// <summary>Kept where both are the same within the tolerance: there is no room between them, so no margin.</summary>
     public static FitCheck Same(double measured, double wanted, QuantityInfo? dimension, double tolerance, string broken) =>
-        Compare(measured, wanted, -Math.Abs(measured - wanted), dimension, tolerance, broken);
+        Compare(measured, wanted, -Math.Abs(measured - wanted), dimension, tolerance, broken, hasRoom: false);
 
     /// <summary>This check where it is broken, and else the other one: a span has two ends.</summary>
     public FitCheck And(FitCheck other) => Verdict == FitVerdict.Broken ? this : other;
 
-    public static FitCheck NotChecked(string missing) => new(FitVerdict.NotChecked, default, default, 0, missing);
+    public static FitCheck NotChecked(string missing) => new(FitVerdict.NotChecked, default, default, null, missing);
+
+    /// <summary>Not checked, since a piece of the machine does not state a field.</summary>
+    public static FitCheck NotStated(CatalogItem piece, string field, string what) => NotChecked(what) with
+    {
+        Remedy = $"fill in {field} of the {Words.Of(piece.Kind)} {piece.Id} in the catalog",
+    };
 
     private static FitCheck Compare(
-        double measured, double limit, double margin, QuantityInfo? dimension, double tolerance, string broken)
+        double measured, double limit, double margin, QuantityInfo? dimension, double tolerance, string broken,
+        bool hasRoom)
     {
         bool kept = margin >= -tolerance;
         return new FitCheck(
             kept ? FitVerdict.Kept : FitVerdict.Broken,
             new Measure(measured, dimension),
             new Measure(limit, dimension),
-            Math.Max(0, margin),
+            hasRoom ? Math.Max(0, margin) : null,
             kept ? "" : broken);
     }
 }

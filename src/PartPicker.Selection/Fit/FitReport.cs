@@ -61,7 +61,7 @@ internal sealed class FitReport(bool demandChecked = false)
                 {
                     fits = false;
                     Refuse(
-                        new Refusal(slot, part, CheckedDemand, default, default, $"rule {rule.Name} cannot be checked: {check.Sentence} is not known"),
+                        new Refusal(slot, part, CheckedDemand, default, default, $"rule {rule.Name} cannot be checked: {check.Sentence} is not known{(check.Remedy.Length > 0 ? $"; {check.Remedy}" : "")}"),
                         "Every rule must be checked by dimension, as the request demands.");
                 }
             }

@@ -25,6 +25,9 @@ internal static class FitTolerance
     /// <summary>Angles likewise (rad).</summary>
     public const double AngleRad = 1e-6;
 
+    /// <summary>Stresses that differ by less than this are the same (Pa).</summary>
+    public const double StressPa = 1e3;
+
     /// <summary>Least force of a spring that counts as pushing.</summary>
     public const double ForceN = 0.1;
 

@@ -21,8 +21,12 @@ internal static class FlyweightRules
         new("flyweight-set-count", "A set must have as many arms as the clutch.", false, SetCount),
     ];
 
+    /// <summary>True when mass and path of the body are known.</summary>
+    public static bool PathKnown(Flyweight body) =>
+        body.BodyMass.Kilograms > 0 && (body.RadiusCurve.Count > 0 || body.AdjusterCurves is not null);
+
     private static FitCheck Known(Flyweight body, MachineModel machine) => FitCheck.Word(
-        FlyweightChoice.Points(body).Any() && body.BodyMass.Kilograms > 0 && (body.RadiusCurve.Count > 0 || body.AdjusterCurves is not null),
+        PathKnown(body),
         body.ReferenceArmId is { } reference
             ? $"it is known only in grams against {reference}; that tells a change of rpm, not an rpm"
             : "its path or its mass is not known: give bodyMass with radiusCurve, armProfile or adjusterCurves");
@@ -70,16 +74,16 @@ internal static class FlyweightRules
         (string name, double slope) = curves
             .Select(c => (c.Name, c.Curve.LeastSlope(0, fullShift)))
             .MinBy(c => c.Item2);
-        return FitCheck.AtLeast(slope, LeastRadiusSlope, null, 0,
+        return FitCheck.AtLeast(slope, FlyweightSet.LeastRadiusSlope, null, 0,
             $"the radius of its {name} does not grow with travel everywhere");
     }
 
     private static FitCheck PinBore(Flyweight body, MachineModel machine) => SameLength(
-        body.PinBore, "pin bore", machine.Profile.DriveClutch.PinDiameter, "pin diameter");
+        body.PinBore, "pin bore", machine, machine.Profile.DriveClutch.PinDiameter, "pinDiameter");
 
     private static FitCheck RollerDiameter(Flyweight body, MachineModel machine) =>
         machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller
-            ? SameLength(body.RollerDiameter, "roller diameter", machine.Profile.DriveClutch.RollerDiameter, "roller diameter")
+            ? SameLength(body.RollerDiameter, "roller diameter", machine, machine.Profile.DriveClutch.RollerDiameter, "rollerDiameter")
             : FitCheck.Holds;
 
     private static FitCheck TipClearance(Flyweight body, MachineModel machine)
@@ -87,7 +91,7 @@ internal static class FlyweightRules
         if (machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller)
             return FitCheck.Holds;
         if (machine.Profile.DriveClutch.TipClearanceRadius is not { } limit)
-            return FitCheck.NotChecked("tip clearance radius of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "tipClearanceRadius", "tip clearance radius of the clutch");
         if (body.TipRadius is not { } tip)
             return FitCheck.NotChecked("tip radius");
         return FitCheck.AtMost(tip.Meters, limit.Meters, QuantityLength.Info, LengthM,
@@ -105,18 +109,16 @@ internal static class FlyweightRules
     private static FitCheck ArmLength(Flyweight body, MachineModel machine) =>
         machine.Profile.DriveClutch.Family == DriveFamily.SlidingRoller
             ? FitCheck.Holds
-            : SameLength(body.ArmLength, "arm length", machine.Profile.DriveClutch.ArmLength, "arm length");
+            : SameLength(body.ArmLength, "arm length", machine, machine.Profile.DriveClutch.ArmLength, "armLength");
 
-    private static FitCheck SameLength(QuantityLength? has, string what, QuantityLength? wanted, string clutchWhat)
+    private static FitCheck SameLength(
+        QuantityLength? has, string what, MachineModel machine, QuantityLength? wanted, string field)
     {
         if (wanted is not { } limit)
-            return FitCheck.NotChecked($"{clutchWhat} of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, field, $"{Words.Of(field)} of the clutch");
         if (has is not { } measured)
             return FitCheck.NotChecked(what);
         return FitCheck.Same(measured.Meters, limit.Meters, QuantityLength.Info, LengthM,
             $"{what} {Words.Length(measured.Meters)} is not the {Words.Length(limit.Meters)} that the clutch takes");
     }
-
-    // Radius gained per travel: below this an arm stands still and its engagement speed has no meaning.
-    private const double LeastRadiusSlope = 1e-6;
 }

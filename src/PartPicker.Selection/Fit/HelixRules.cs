@@ -48,7 +48,7 @@ internal static class HelixRules
     private static FitCheck Mount(Helix helix, MachineModel machine)
     {
         if (machine.Profile.DrivenClutch.HelixMount is not { } wanted)
-            return FitCheck.NotChecked("helix mount of the clutch");
+            return FitCheck.NotStated(machine.Profile.DrivenClutch, "helixMount", "helix mount of the clutch");
         if (helix.Mount is not { } has)
             return FitCheck.NotChecked("mount");
         return FitCheck.Word(

@@ -3,7 +3,7 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>How one rule came out for one part of a set.</summary>
-/// <param name="Listed">True where the supplier lists the part for this clutch and these years.</param>
+/// <param name="Listed">True where the supplier lists the part for this clutch in every year of the machine.</param>
 internal readonly record struct RuleOutcome(
     Slot Slot, string Part, string Rule, bool NeededToCompute, bool Listed, FitCheck Check);
 
@@ -18,6 +18,7 @@ internal static class SetRules
             .. Outcomes(Slot.DriveSpring, DriveSpringRules.All, set.DriveSpring, set.Spring.Label, set.DriveSpring, onShims),
             .. set.Spring.Shim is { } shim ? Outcomes(Slot.DriveSpring, ShimRules.All, shim, shim.Id, shim, machine) : [],
             .. Outcomes(Slot.Flyweight, FlyweightRules.All, set.Flyweight.Body, set.Flyweight.Body.Id, set.Flyweight.Body, machine),
+            .. Outcomes(Slot.Flyweight, StationRules.All, set.Flyweight, set.Flyweight.Body.Id, set.Flyweight.Body, machine),
             .. Outcomes(Slot.DrivenSpring, DrivenSpringRules.All, set.Driven.Spring, set.Driven.Spring.Id, set.Driven.Spring, machine),
             .. Outcomes(Slot.DrivenSpring, DrivenSideRules.All, set.Driven, set.Driven.Spring.Id, set.Driven.Spring, machine),
             .. Outcomes(Slot.Helix, HelixRules.All, set.Driven.Helix, set.Driven.Helix.Id, set.Driven.Helix, machine),
@@ -34,7 +35,7 @@ internal static class SetRules
         let check = kept.Check
         where check.Verdict == FitVerdict.Kept && check.Measured.Dimension is not null
         select new FitMargin(
-            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit, new Measure(check.Margin, check.Measured.Dimension));
+            kept.Slot, kept.Part, kept.Rule, check.Measured, check.Limit, check.Margin is { } room ? new Measure(room, check.Measured.Dimension) : null);
 
     /// <summary>The rules that could not be checked, and whether the supplier's list stands in.</summary>
     public static IEnumerable<FitGap> Gaps(SetUp set, MachineModel machine) =>

@@ -16,7 +16,7 @@ internal static class ShimRules
     private static FitCheck OutsideDiameter(Shim shim, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.CupBore is not { } bore)
-            return FitCheck.NotChecked("cup bore of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "cupBore", "cup bore of the clutch");
         if (shim.OutsideDiameter is not { } outside)
             return FitCheck.NotChecked("outside diameter");
         return FitCheck.AtMost(outside.Meters, bore.Meters, QuantityLength.Info, LengthM,
@@ -26,7 +26,7 @@ internal static class ShimRules
     private static FitCheck InsideDiameter(Shim shim, MachineModel machine)
     {
         if (machine.Profile.DriveClutch.PostDiameter is not { } post)
-            return FitCheck.NotChecked("post diameter of the clutch");
+            return FitCheck.NotStated(machine.Profile.DriveClutch, "postDiameter", "post diameter of the clutch");
         if (shim.InsideDiameter is not { } inside)
             return FitCheck.NotChecked("inside diameter");
         return FitCheck.AtLeast(inside.Meters, post.Meters, QuantityLength.Info, LengthM,

@@ -7,7 +7,7 @@ public static class PartFacts
 {
     private static readonly Dictionary<(ItemKind, string), Func<Part, double?>> Computed = new()
     {
-        [(ItemKind.DriveSpring, "rate")] = p => SpringModels.Rate((DriveSpring)p)?.NewtonsPerMeter,
+        [(ItemKind.DriveSpring, "rate")] = p => SpringModels.ComputedRate((DriveSpring)p)?.NewtonsPerMeter,
         [(ItemKind.DriveSpring, "freeLength")] = p => SpringModels.Force((DriveSpring)p)?.To,
         [(ItemKind.DriveSpring, "solidLength")] = p => SpringModels.SolidLength((DriveSpring)p)?.Meters,
         [(ItemKind.DrivenSpring, "rate")] = p => SpringModels.AxialRate((DrivenSpring)p),

@@ -30,8 +30,8 @@ internal sealed class PartFilter
     private static bool InRange(Part part, FieldRange range) =>
         FieldOf(part, range.Field) is { } field
         && PartFacts.Number(part, field) is { } value
-        && (range.Min is not { } min || value >= min - Math.Abs(min) * RelativeSlack)
-        && (range.Max is not { } max || value <= max + Math.Abs(max) * RelativeSlack);
+        && (range.Min is not { } min || value >= min - range.Rounding - Math.Abs(min) * RelativeSlack)
+        && (range.Max is not { } max || value <= max + range.Rounding + Math.Abs(max) * RelativeSlack);
 
     private static bool HasWord(Part part, FieldWords wanted) =>
         FieldOf(part, wanted.Field) is { } field

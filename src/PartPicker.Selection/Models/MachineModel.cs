@@ -42,17 +42,13 @@ internal sealed class MachineModel
     /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
     public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)
     {
-        string why;
-        try
+        string? why = NoBelt(profile);
+        if (why is null)
         {
             var machine = new MachineModel(profile, Build(profile));
-            if (machine.Contradiction() is not { } contradiction)
+            why = machine.TooShort();
+            if (why is null)
                 return machine;
-            why = contradiction;
-        }
-        catch (ArgumentException impossible)
-        {
-            why = impossible.Message;
         }
 
         problems.Add(new RequestProblem(
@@ -66,21 +62,57 @@ internal sealed class MachineModel
         Drivetrain.Belt.EvenlyByRatio(Drivetrain.ContactTravel, Drivetrain.FullShiftTravel, count);
 
     /// <summary>Torque in this air over torque at sea level.</summary>
-    public static double TorqueFactor(AirState air, AirLaw law) => Atmosphere.TorqueFactor(
-        law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349,
-        Length.FromMeters(air.AltitudeM),
-        air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null);
-
-    /// <summary>What no machine can be, though each number by itself is in range; null where there is nothing.</summary>
-    private string? Contradiction()
+    public double TorqueFactor(AirState air, AirLaw law)
     {
-        double between = Profile.Machine.CentreDistance.Meters;
-        foreach (BeltPosition end in Positions(PickRequest.MinPointCount))
+        AirCorrection correction = law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
+        Length altitude = Length.FromMeters(air.AltitudeM);
+        Temperature? temperature = air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null;
+        return Profile.Engine.BoostedTo is { } boostedTo
+            ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo)
+            : Atmosphere.TorqueFactor(correction, altitude, temperature);
+    }
+
+    /// <summary>This machine with another friction of the belt.</summary>
+    public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction });
+
+    /// <summary>Why the belt does not run from contact to full shift; null where it does.</summary>
+    private static string? NoBelt(MachineProfile profile)
+    {
+        double between = profile.Machine.CentreDistance.Meters;
+        double belt = profile.Belt.PitchLength.Meters;
+        DriveClutch drive = profile.DriveClutch;
+        double atFullShift = BeltPath.DriveRadius(
+            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
+            2 * Math.Tan(Radians(drive.SheaveHalfAngleDeg)));
+        foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
         {
-            if (end.DriveRadius + end.DrivenRadius >= between)
+            if (BeltPath.DrivenRadius(radius, belt, between) is not { } driven)
             {
-                return $"the belt runs at radii of {Words.Length(end.DriveRadius)} and {Words.Length(end.DrivenRadius)}: "
+                return $"a belt of pitch length {Words.Length(belt)} does not run at a drive radius of {Words.Length(radius)} "
+                    + $"with shafts {Words.Length(between)} apart.";
+            }
+
+            if (radius + driven >= between)
+            {
+                return $"the belt runs at radii of {Words.Length(radius)} and {Words.Length(driven)}: "
                     + $"together more than the {Words.Length(between)} between the shafts.";
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Which piece falls short of the travel: friction by radius, or a spring compressed to nothing; null where none does.</summary>
+    private string? TooShort()
+    {
+        if (Drivetrain.BeltFrictionByRadius is { } known)
+        {
+            double least = Math.Min(Contact.DriveRadius, FullShift.DrivenRadius);
+            double greatest = Math.Max(Contact.DrivenRadius, FullShift.DriveRadius);
+            if (!known.Covers(least, greatest))
+            {
+                return $"the belt's friction by radius is known from {Words.Length(known.From)} to {Words.Length(known.To)}; "
+                    + $"the belt runs at radii from {Words.Length(least)} to {Words.Length(greatest)}.";
             }
         }
 
@@ -109,9 +141,12 @@ internal sealed class MachineModel
                 drive.ContactPitchRadius.Meters,
                 drive.ContactTravel.Meters,
                 halfAngle),
-            Engine = new EngineTorque(profile.Engine.TorqueCurve.Select(p => (p.X, p.Y)), profile.Engine.RevLimitRpm),
+            Engine = Torque(profile.Engine),
             GrooveHalfAngle = halfAngle,
             BeltFriction = profile.Belt.Friction,
+            BeltFrictionByRadius = profile.Belt.FrictionByRadius is { } points
+                ? LinearCurve.Table(points.Select(p => (p.X, p.Y)))
+                : null,
             BeltEfficiency = profile.Belt.Efficiency,
             BeltMassPerLength = profile.Belt.MassPerLength.KilogramsPerMeter,
             ContactTravel = drive.ContactTravel.Meters,
@@ -127,6 +162,14 @@ internal sealed class MachineModel
             FinalDrive = profile.Gearing.FinalDrive,
         };
     }
+
+    private static EngineTorque Torque(Engine engine) => engine.PeakTorqueRpm is { } torqueRpm
+        ? new EngineTorque(
+            new TwoPeaks(
+                torqueRpm, engine.PeakTorque!.Value.NewtonMeters, engine.PeakPowerRpm!.Value,
+                (double)engine.PeakPower!.Value.Watts),
+            engine.RevLimitRpm)
+        : new EngineTorque(engine.TorqueCurve.Select(p => (p.X, p.Y)), engine.RevLimitRpm);
 
     private static double Radians(double degrees) => degrees * (Math.PI / 180);
 }

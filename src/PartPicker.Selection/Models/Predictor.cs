@@ -13,6 +13,12 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
 
     public Anchoring? Anchoring { get; } = anchoring;
 
+    /// <summary>Torque in this air over torque at sea level.</summary>
+    public double TorqueFactor { get; } = torqueFactor;
+
+    /// <summary>The run behind the anchor, kept so that it can be solved again; null without one.</summary>
+    public MeasuredRun? Run { get; init; }
+
     public DriveSide Drive(SpringChoice spring, FlyweightChoice flyweight) => Drive(Model, Machine, spring, flyweight);
 
     public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
@@ -46,25 +52,46 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
                 SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
                 choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
             choice.PreloadTwist,
-            cam);
+            cam,
+            StiffeningCoils(machine, choice));
     }
 
-    public Prediction Predict(SetUp set) => Predict(Drive(set.Spring, set.Flyweight), Driven(set.Driven));
+    /// <summary>The coils by which twist stiffens the driven spring; null where the machine leaves that out.</summary>
+    public static double? StiffeningCoils(MachineModel machine, DrivenChoice choice) =>
+        machine.Profile.DrivenClutch.TwistStiffening == YesNo.Yes ? choice.Spring.ActiveCoils : null;
 
-    public Prediction Predict(DriveSide drive, DrivenSide driven)
+    public Prediction Predict(SetUp set)
     {
+        DriveSide drive = Drive(set.Spring, set.Flyweight);
+        DrivenSide driven = Driven(set.Driven);
         ShiftPoint[] curve = [.. Model.Positions.Select((p, j) => Point(p, j, drive, driven))];
         return new Prediction
         {
+            LockUpRpm = Machine.StartsByBelt ? Model.LockUpRpm(drive) : null,
+            Reverse = set.Driven.Helix.ReverseDeg is { } degrees ? Reverse(degrees, curve[0]) : null,
             EngagementRpm = Machine.StartsByBelt ? drive.Engagement.Rpm : null,
             EngagementTravel = Length.FromMeters(drive.Engagement.Travel),
             ShiftOutRpm = curve[^1].Upshift?.Rpm,
             PeakPowerRpm = Model.PeakPowerRpm,
             PeakPower = Power.FromWatts(Model.PeakPower),
-            TorqueFactor = torqueFactor,
+            TorqueFactor = TorqueFactor,
             Anchoring = Anchoring,
             Curve = curve,
         };
+    }
+
+    private ReverseClamp Reverse(double degrees, ShiftPoint lowGear)
+    {
+        Angle angle = Angle.FromDegrees(degrees);
+        UnitsNet.Length radius = UnitsNet.Length.FromMeters(Machine.Drivetrain.CamRadius);
+        Torque? cam = lowGear.Upshift is { } low
+            ? low.EngineTorque * (Machine.Drivetrain.CamTorqueShare * Machine.Drivetrain.BeltEfficiency * lowGear.Ratio)
+            : null;
+        return new ReverseClamp(
+            angle,
+            Math.Tan(lowGear.HelixAngle.Radians) / Math.Tan(angle.Radians),
+            cam is { } driving ? HelixCam.Thrust(driving, radius, lowGear.HelixAngle, Angle.Zero) : null,
+            cam is { } braking ? HelixCam.Thrust(braking, radius, angle, Angle.Zero) : null);
     }
 
     private ShiftPoint Point(BeltPosition position, int j, DriveSide drive, DrivenSide driven) => new()
@@ -78,6 +105,7 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
         DrivenWrap = Angle.FromRadians(position.DrivenWrap),
         HelixAngle = Angle.FromRadians(driven.HelixAngle[j]),
         CamTurn = Angle.FromRadians(driven.CamTurn[j]),
+        HelixHold = Model.HelixHold(driven, j),
         Upshift = Wrap(Model.Balance(drive, driven, j, ShiftDirection.Upshift)),
         Backshift = Wrap(Model.Balance(drive, driven, j, ShiftDirection.Backshift)),
     };
@@ -97,6 +125,7 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
         TightTensionNet = Force.FromNewtons(b.Belt.TightNet),
         SlackTensionNet = Force.FromNewtons(b.Belt.SlackNet),
         ActiveArc = Angle.FromRadians(b.Belt.ActiveArc),
+        DriveActiveArc = Angle.FromRadians(b.Belt.DriveActiveArc),
         SlipMargin = double.IsNaN(b.Belt.SlipMargin) ? null : b.Belt.SlipMargin,
         Slips = b.Slips,
         BeltSpeed = Speed.FromMetersPerSecond(b.BeltSpeed),

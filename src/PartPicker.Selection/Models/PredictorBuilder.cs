@@ -21,18 +21,20 @@ internal static class PredictorBuilder
         List<RequestProblem> problems,
         List<Supersession>? superseded = null)
     {
-        (AnchorFactors Factors, Anchoring Report)? anchor = null;
+        (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? anchor = null;
         if (baseline is not null)
         {
             anchor = SolveAnchor(new SetUpReader(catalog, machine.Profile, problems, superseded), machine, baseline, baselinePlace, law, problems);
             if (anchor is null)
                 return null;
+            if (anchor.Value.Report.Friction is { } friction)
+                machine = machine.WithFriction(friction);
         }
 
-        double torqueFactor = MachineModel.TorqueFactor(air, law);
+        double torqueFactor = machine.TorqueFactor(air, law);
         var model = new ShiftModel(
             machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
-        return new Predictor(machine, model, torqueFactor, anchor?.Report);
+        return new Predictor(machine, model, torqueFactor, anchor?.Report) { Run = anchor?.Run };
     }
 
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
@@ -44,13 +46,22 @@ internal static class PredictorBuilder
             where broken.NeededToCompute
             select new RequestProblem(
                 $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
-                $"a part that the model can compute on this machine; {broken.Check.Sentence}"),
+                $"a part that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}"),
         ];
         problems.AddRange(found);
         return found.Length == 0;
     }
 
-    private static (AnchorFactors, Anchoring)? SolveAnchor(
+    // What the request did not send stands in the machine's profile, where its sender does not look.
+    private static string Remedy(string place) => place switch
+    {
+        FromProfile.Fitted => "It stands in the fitted set of the machine's profile: correct the part or the profile in the catalog, or send fitted",
+        FromProfile.Baseline + "/parts" =>
+            "It stands in the first baseline of the machine's profile: correct the part or the profile in the catalog, or send baseline",
+        _ => $"It stands in {place}: name another part there, or correct its numbers in the catalog",
+    };
+
+    private static (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? SolveAnchor(
         SetUpReader reader,
         MachineModel machine,
         Baseline baseline,
@@ -66,15 +77,28 @@ internal static class PredictorBuilder
 
         BeltPosition[] positions = [.. readings.Select(r => r.Position)];
         double[] rpm = [.. readings.Select(r => r.Rpm)];
-        double torqueFactor = MachineModel.TorqueFactor(baseline.Air, law);
+        double torqueFactor = machine.TorqueFactor(baseline.Air, law);
         var bare = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
-        AnchorFactors factors = Anchor.Solve(
-            bare,
-            Predictor.Drive(bare, machine, set.Spring, set.Flyweight),
-            Predictor.Driven(bare, machine, set.Driven),
-            machine.Drivetrain.FlyweightFrictionShare,
-            baseline.EngagementRpm,
-            rpm);
+        DriveSide drive = Predictor.Drive(bare, machine, set.Spring, set.Flyweight);
+        DrivenSide driven = Predictor.Driven(bare, machine, set.Driven);
+        AnchorFactors factors;
+        double? friction = null;
+        if (baseline.SolveFriction)
+        {
+            if (!MayTellFriction(machine, positions, place, problems))
+                return null;
+            (friction, factors) = Anchor.SolveWithFriction(
+                machine.Drivetrain, positions, torqueFactor, drive, driven, baseline.EngagementRpm, rpm);
+            if (!Plausible(friction.Value, place, problems))
+                return null;
+            machine = machine.WithFriction(friction.Value);
+        }
+        else
+        {
+            factors = Anchor.Solve(
+                bare, drive, driven, machine.Drivetrain.FlyweightFrictionShare, baseline.EngagementRpm, rpm);
+        }
+
         if (!(factors.Flyweight > 0 && factors.Thrust > 0))
         {
             problems.Add(new RequestProblem(
@@ -84,7 +108,45 @@ internal static class PredictorBuilder
             return null;
         }
 
-        return (factors, Report(machine, set, positions, rpm, torqueFactor, factors));
+        return (
+            factors,
+            Report(machine, set, positions, rpm, torqueFactor, factors, friction),
+            new MeasuredRun(set, positions, rpm, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
+    }
+
+    // Friction and the factor on belt thrust do the same at any one ratio: only ratios apart tell them from each other.
+    private static bool MayTellFriction(
+        MachineModel machine, BeltPosition[] positions, string place, List<RequestProblem> problems)
+    {
+        double spread = positions.Max(p => p.Ratio) / positions.Min(p => p.Ratio);
+        if (spread < Anchor.LeastRatioSpread)
+        {
+            problems.Add(new RequestProblem(
+                $"{place}/solveFriction", RequestProblemCodes.BaselineUnusable, null,
+                $"two or more shift points of which the greatest ratio is at least {Anchor.LeastRatioSpread:0.0} times the "
+                + $"least; here it is {spread:0.00} times. Add one in low gear and one near full shift, or leave solveFriction out"));
+        }
+
+        if (machine.Drivetrain.BeltFrictionByRadius is not null)
+        {
+            problems.Add(new RequestProblem(
+                $"{place}/solveFriction", RequestProblemCodes.BaselineUnusable, null,
+                $"a belt of one friction; frictionByRadius of {machine.Profile.Belt.Id} states a measured one. Leave solveFriction out"));
+        }
+
+        return spread >= Anchor.LeastRatioSpread && machine.Drivetrain.BeltFrictionByRadius is null;
+    }
+
+    private static bool Plausible(double friction, string place, List<RequestProblem> problems)
+    {
+        const double edge = 1e-3;
+        if (friction > Anchor.LeastFriction + edge && friction < Anchor.GreatestFriction - edge)
+            return true;
+        problems.Add(new RequestProblem(
+            $"{place}/solveFriction", RequestProblemCodes.BaselineUnusable, $"{friction:0.###}",
+            $"a run that a belt friction between {Anchor.LeastFriction:0.0} and {Anchor.GreatestFriction:0.0} explains: the best "
+            + "lies beyond. Check the measured rpm and their ratios, or leave solveFriction out"));
+        return false;
     }
 
     private static Anchoring Report(
@@ -93,7 +155,8 @@ internal static class PredictorBuilder
         BeltPosition[] positions,
         double[] rpm,
         double torqueFactor,
-        AnchorFactors factors)
+        AnchorFactors factors,
+        double? friction)
     {
         var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
         DriveSide drive = Predictor.Drive(anchored, machine, set.Spring, set.Flyweight);
@@ -111,7 +174,7 @@ internal static class PredictorBuilder
 
         WarnOfFactor("flyweight thrust", factors.Flyweight);
         WarnOfFactor("belt thrust", factors.Thrust);
-        return new Anchoring(factors.Flyweight, factors.Thrust, residuals, warnings);
+        return new Anchoring(factors.Flyweight, factors.Thrust, friction, residuals, warnings);
 
         void WarnOfFactor(string what, double factor)
         {
@@ -194,4 +257,11 @@ internal static class PredictorBuilder
             return false;
         }
     }
+}
+
+/// <summary>Places of what a request leaves to the machine's profile.</summary>
+internal static class FromProfile
+{
+    public const string Fitted = "machine/fitted";
+    public const string Baseline = "machine/baselines/0";
 }

@@ -2,7 +2,10 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>Finds the parts of a set in the catalog; a replaced number leads on to the part that replaced it.</summary>
+/// <summary>
+/// Finds the parts of a set in the catalog. A replaced number of which enough is known is itself what lies in the
+/// clutch; of which too little is known leads on to what replaced it.
+/// </summary>
 internal sealed class SetUpReader(
     CatalogSnapshot catalog, MachineProfile machine, List<RequestProblem> problems, List<Supersession>? superseded = null)
 {
@@ -26,7 +29,7 @@ internal sealed class SetUpReader(
 
     private T? Part<T>(string id, string place) where T : Part
     {
-        switch (catalog.FindCurrentPart(id))
+        switch (Computable(id))
         {
             case T part:
                 if (part.Id != id)
@@ -43,6 +46,29 @@ internal sealed class SetUpReader(
                 return null;
         }
     }
+
+    // The import follows chains of replacements and refuses loops; the count guards contents from elsewhere.
+    private Part? Computable(string id)
+    {
+        Part? part = catalog.FindPart(id);
+        for (int steps = 0; steps < CatalogSnapshot.MaxSupersessions; steps++)
+        {
+            if (part?.SupersededBy is not { } successor || Known(part))
+                break;
+            part = catalog.FindPart(successor);
+        }
+
+        return part;
+    }
+
+    private bool Known(Part part) => part switch
+    {
+        DriveSpring spring => SpringModels.Force(spring) is not null,
+        Flyweight body => FlyweightRules.PathKnown(body),
+        DrivenSpring spring => DrivenSpringRules.ForceAndTwistKnown(spring, machine.DrivenClutch.Family),
+        Helix helix => helix.HelixDeg is not null || helix.AnglePoints is not null,
+        _ => true,
+    };
 
     private SpringChoice? Shims(DriveSpring spring, FittedShims? shims, string place)
     {

@@ -33,8 +33,15 @@ internal static class SpringModels
     }
 
     /// <summary>Stated rate, or the rate of the geometry.</summary>
-    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate
-        ?? (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
+    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate ?? DrawnRate(spring);
+
+    /// <summary>Rate as its supplier rates it: of two loads, or as stated; null where neither is given.</summary>
+    public static ForcePerLength? RatedRate(DriveSpring spring) => spring.KnownByTwoLoads
+        ? (spring.FirstLoad!.Value - spring.SecondLoad!.Value) / (spring.SecondLength!.Value - spring.FirstLength!.Value)
+        : spring.Rate;
+
+    /// <summary>Rate of the geometry; null where it is not whole.</summary>
+    public static ForcePerLength? DrawnRate(DriveSpring spring) => (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
             ? HelicalSpring.Rate(
                 material.ShearModulus(spring.WireDiameter!.Value),
                 spring.WireDiameter.Value,
@@ -42,11 +49,31 @@ internal static class SpringModels
                 spring.ActiveCoils!.Value)
             : null);
 
+    /// <summary>The rate that the model computes with where none is stated: of two loads, or of the geometry; null of a table.</summary>
+    public static ForcePerLength? ComputedRate(DriveSpring spring) => spring switch
+    {
+        { LoadTable: not null } => null,
+        { KnownByTwoLoads: true } => ForcePerLength.FromNewtonsPerMeter(
+            (spring.FirstLoad!.Value - spring.SecondLoad!.Value).Newtons
+            / (spring.SecondLength!.Value - spring.FirstLength!.Value).Meters),
+        _ => Rate(spring),
+    };
+
     /// <summary>Stated solid length, or the one of the coils.</summary>
     public static Length? SolidLength(DriveSpring spring) => spring.SolidLength
         ?? (spring.WireDiameter is { } wire && spring.TotalCoils is { } coils && spring.Ends is { } ends
-            ? HelicalSpring.SolidLength(wire, coils, ends is SpringEnds.OpenGround or SpringEnds.ClosedGround)
+            ? HelicalSpring.SolidLength(wire, coils, Ends(ends).Ground)
             : null);
+
+    /// <summary>The ends as the formulas see them.</summary>
+    public static CoilEnds Ends(SpringEnds ends) => ends switch
+    {
+        SpringEnds.Open => CoilEnds.Open,
+        SpringEnds.OpenGround => CoilEnds.OpenGround,
+        SpringEnds.Closed => CoilEnds.Closed,
+        SpringEnds.ClosedGround => CoilEnds.ClosedGround,
+        _ => throw new ArgumentOutOfRangeException(nameof(ends), ends, "No such ends."),
+    };
 
     /// <summary>Clearance between coils that shall remain; null when the coils are not known.</summary>
     public static Length? CoilClearance(DriveSpring spring) =>

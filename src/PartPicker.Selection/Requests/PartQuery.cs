@@ -39,7 +39,8 @@ public sealed record PartQuery
 }
 
 /// <summary>A range of a field, ends included; null ends are open.</summary>
-public sealed record FieldRange(string Field, double? Min, double? Max);
+/// <param name="Rounding">How far beyond an end a value may lie and still be shown as that end (SI).</param>
+public sealed record FieldRange(string Field, double? Min, double? Max, double Rounding = 0);
 
 /// <summary>Words of a field that are wanted.</summary>
 public sealed record FieldWords(string Field, IReadOnlyList<string> Words);

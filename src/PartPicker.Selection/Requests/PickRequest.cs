@@ -31,7 +31,7 @@ public sealed record PickRequest
     /// <summary>Slots whose fitted choice stays.</summary>
     public IReadOnlySet<Slot> Keep { get; init; } = new HashSet<Slot>();
 
-    /// <summary>Ids of parts, shims and flyweights that shall not be proposed.</summary>
+    /// <summary>Ids of parts that shall not be proposed, and of kits that shall not be bought; each shuts out that number alone.</summary>
     public IReadOnlySet<string> Exclude { get; init; } = new HashSet<string>();
 
     /// <summary>True: only parts that the outlet has in stock, in the packs needed.</summary>

@@ -4,8 +4,13 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>For a part that is out of stock: the one in stock that comes closest in its place, all else left as picked.</summary>
-internal sealed class AlternateFinder(PickRequest request, Predictor predictor, Score score, CandidatePools pools)
+/// <remarks>An alternate keeps the rules of the request as every pick does.</remarks>
+internal sealed class AlternateFinder(
+    PickRequest request, Predictor predictor, Score score, PurchasePlanner planner, CandidatePools pools,
+    CancellationToken cancellation)
 {
+    private readonly RequestRules rules = new(predictor, request, score, planner);
+
     /// <summary>The line with its alternate, where it is known to be out of stock and serves one slot.</summary>
     public Purchase Complete(Purchase line, SetUp set) =>
         line.Stock is { } stock && stock < line.Packs && line.Covers.Count == 1
@@ -50,14 +55,14 @@ internal sealed class AlternateFinder(PickRequest request, Predictor predictor, 
 
     private (double Miss, bool Within)? Judge(SetUp set)
     {
+        cancellation.ThrowIfCancellationRequested();
         DriveSide drive = predictor.Drive(set.Spring, set.Flyweight);
-        DrivenSide driven = predictor.Driven(set.Driven);
         var errors = new double[predictor.Model.Positions.Count];
-        for (int j = 0; j < errors.Length; j++)
+        if (!rules.Launches(drive)
+            || rules.TryErrors(drive, predictor.Driven(set.Driven), errors) is not null
+            || rules.TryPrice(set, out _) is not null)
         {
-            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
-                return null;
-            errors[j] = score.ShiftError(j, rpm);
+            return null;
         }
 
         double engagement = score.EngagementError(drive.Engagement.Rpm);

@@ -1,10 +1,13 @@
 namespace PartPicker.Selection;
 
-/// <summary>Among the sets within tolerance: the cheapest, the one with the fewest changes, and those that no other beats.</summary>
+/// <summary>The closest set, and among those within tolerance the cheapest, the one with the fewest changes, and those that no other beats.</summary>
 /// <remarks>Equals are decided by the order by miss.</remarks>
 internal sealed class Highlights
 {
     private readonly List<RankedSet> undominated = [];
+
+    /// <summary>The set of the least miss, within tolerance or not.</summary>
+    public RankedSet? Closest { get; private set; }
 
     public RankedSet? Cheapest { get; private set; }
 
@@ -15,6 +18,8 @@ internal sealed class Highlights
 
     public void Offer(RankedSet set)
     {
+        if (Closest is null || RankOrder.ByMiss.Compare(set.Key, Closest.Key) < 0)
+            Closest = set;
         if (!set.Key.WithinTolerance)
             return;
         if (set.Key.PriceMinor is { } price
@@ -52,6 +57,13 @@ internal sealed class Highlights
 
         return cut;
     }
+
+    /// <summary>The greatest rounded miss with which a set may be the closest; below 0: it is not asked for.</summary>
+    /// <remarks>The closest is asked for only where no set is within tolerance.</remarks>
+    public long ClosestCut(in RankFloor floor) =>
+        FewestChanges is not null ? -1
+        : Closest is null ? long.MaxValue
+        : RankOrder.ByMiss.Before(Closest.Key, floor).Outside;
 
     private static bool Before((long First, RankKey Key) x, (long First, RankKey Key) y) =>
         x.First != y.First ? x.First < y.First : RankOrder.ByMiss.Compare(x.Key, y.Key) < 0;

@@ -2,7 +2,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
-/// <summary>Whether an outlet has enough of a part, by itself or in a kit. Unknown stock counts as none.</summary>
+/// <summary>Whether an outlet has enough of a part, by itself or with what is in kits. Unknown stock counts as none.</summary>
 internal sealed class OutletStock
 {
     private readonly Outlet? outlet;
@@ -13,15 +13,22 @@ internal sealed class OutletStock
     {
         outlet = request.InStockOnly ? request.Outlet : null;
         this.machine = machine.Profile;
-        kitsInStock = [.. catalog.All<Kit>().Where(k => outlet?.Offers.GetValueOrDefault(k.Id)?.Stock > 0)];
+        kitsInStock = [.. Kits(catalog, request).Where(k => outlet?.Offers[k.Id].Stock > 0)];
     }
+
+    /// <summary>The kits that may be bought: offered, not replaced and not excluded; by rising id.</summary>
+    public static IEnumerable<Kit> Kits(CatalogSnapshot catalog, PickRequest request) => catalog.All<Kit>().Where(k =>
+        k.SupersededBy is null && !request.Exclude.Contains(k.Id) && request.Outlet?.Offers.ContainsKey(k.Id) == true);
 
     public bool Has(Part part) => Has(part, Packs.Needed(part, machine));
 
     /// <summary>True where no stock is demanded.</summary>
     public bool HasShims(Shim shim, int count) => outlet is null || Has(shim, Packs.Needed(shim, machine, count));
 
-    private bool Has(Part part, int packs) =>
-        outlet?.Offers.GetValueOrDefault(part.Id)?.Stock >= packs
-        || kitsInStock.Any(k => k.Contents.Any(line => line.PartId == part.Id && line.Packs >= packs));
+    // Each kit once: the packs in all of them, and the rest singly.
+    private bool Has(Part part, int packs)
+    {
+        int rest = packs - kitsInStock.Sum(k => Packs.In(k, part.Id));
+        return rest <= 0 || outlet?.Offers.GetValueOrDefault(part.Id)?.Stock >= rest;
+    }
 }

@@ -21,6 +21,9 @@ internal static class Packs
         return (pieces + PerPack(part, machine) - 1) / PerPack(part, machine);
     }
 
+    /// <summary>Packs of a part in a kit.</summary>
+    public static int In(Kit kit, string partId) => kit.Contents.Where(line => line.PartId == partId).Sum(line => line.Packs);
+
     private static int PerPack(Part part, MachineProfile machine) => part switch
     {
         { PackQuantity: { } stated } => stated,

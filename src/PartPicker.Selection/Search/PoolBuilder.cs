@@ -31,8 +31,11 @@ internal sealed class PoolBuilder(
         }
 
         DrivenPool driven = DrivenPool.Of(drivenSprings, holes, helices, Accepts);
+
+        // Only the masses that are fitted may lie beyond a limit: those of the choices never do.
+        bool mayStay = report.Accepts(StationRules.All, fitted.Flyweight, machine, Slot.Flyweight, fitted.Flyweight.Body.Id, waived);
         IEnumerable<FlyweightChoice> flyweights = Keeps(Slot.Flyweight)
-            ? bodies.Select(_ => fitted.Flyweight)
+            ? bodies.Where(_ => mayStay).Select(_ => fitted.Flyweight)
             : bodies.SelectMany(FlyweightChoice.AllOf);
         return new CandidatePools(springs, [.. flyweights], driven);
 
@@ -85,7 +88,7 @@ internal sealed class PoolBuilder(
             .Where(part => Allowed(slot, part, fittedPart.Id) && report.Accepts(rules, part, machine, slot, part.Id, waived)),
     ];
 
-    // What is fitted needs no stock and may be an old number; the request may still exclude it.
+    // What is fitted needs no stock and may be a replaced number; the request may still exclude it.
     private bool Allowed(Slot slot, Part part, string? fittedId)
     {
         if (request.Exclude.Contains(part.Id) && waived != PoolRules.Excluded && !Keeps(slot))
@@ -96,7 +99,7 @@ internal sealed class PoolBuilder(
 
         if (part.Id == fittedId)
             return true;
-        if (part.SupersededBy is { } successor && waived != PoolRules.Superseded)
+        if (part.SupersededBy is { } successor)
         {
             report.Refuse(
                 slot, part.Id, PoolRules.Superseded, "A replaced part number is not proposed.", $"it was replaced by {successor}");

@@ -4,9 +4,10 @@ namespace PartPicker.Selection;
 
 /// <summary>What to buy for a set at an outlet, for the least money: packs of parts, and kits, each once at most.</summary>
 /// <remarks>
-/// Needed is what is not already fitted. A hole costs nothing, and neither does a mass moved into a station: masses are
-/// not parts of the catalog. The least price is found over every choice of kits by what they cover, so it is exact. An
-/// unknown price makes the sum unknown, unless a way round it is known.
+/// Needed is what is not already fitted. A hole costs nothing; the masses of stations are not parts of the catalog, so
+/// that no price holds them. The packs in kits count one by one and the rest is bought singly; the least price is found
+/// over every choice of kits by the packs they bring, so it is exact. An unknown price makes the sum unknown, unless a
+/// way round it is known.
 /// </remarks>
 internal sealed class PurchasePlanner
 {
@@ -26,12 +27,7 @@ internal sealed class PurchasePlanner
         machine = request.Machine;
         inStockOnly = request.InStockOnly;
         this.fitted = fitted;
-        kits =
-        [
-            .. catalog.All<Kit>().Where(k => k.SupersededBy is null
-                && outlet?.Offers.GetValueOrDefault(k.Id) is { } offer
-                && (!inStockOnly || offer.Stock > 0)),
-        ];
+        kits = [.. OutletStock.Kits(catalog, request).Where(k => !inStockOnly || outlet!.Offers[k.Id].Stock > 0)];
     }
 
     /// <summary>The least price; null when it is not known. False when the outlet cannot hand over the set at all.</summary>
@@ -51,11 +47,11 @@ internal sealed class PurchasePlanner
         if (outlet is null)
             return [];
         Need[] needs = Needs(set);
-        (_, IReadOnlyList<Kit> bought, int covered) = Cheapest(needs);
+        Plan plan = Cheapest(needs);
         return
         [
-            .. bought.Select(k => Line(k.Id, 1, needs.Where((_, i) => (Covers(k, needs) & (1 << i)) != 0))),
-            .. needs.Where((_, i) => (covered & (1 << i)) == 0).Select(n => Line(n.Part.Id, n.Packs, [n])),
+            .. plan.Kits.Select(k => Line(k.Id, 1, needs.Where(n => Packs.In(k, n.Part.Id) > 0))),
+            .. needs.Zip(plan.Singly).Where(n => n.Second > 0).Select(n => Line(n.First.Part.Id, n.Second, [n.First])),
         ];
     }
 
@@ -89,67 +85,94 @@ internal sealed class PurchasePlanner
         }
     }
 
-    // Over subsets of what is needed: the least cost of kits that cover at least that subset; the rest is bought singly.
-    private (long Cost, IReadOnlyList<Kit> Kits, int Covered) Cheapest(Need[] needs)
+    // A state says how many packs of each need the kits bring, no more than needed: the digits of one number, each to the
+    // base of its need plus one. Over states: the least cost of kits that bring as much; the rest is bought singly.
+    private Plan Cheapest(Need[] needs)
     {
-        long[] single = [.. needs.Select(SinglePrice)];
-        Kit[] useful = [.. kits.Where(k => Covers(k, needs) != 0)];
-        int subsets = 1 << needs.Length;
-        var least = new long[subsets];
-        var chosen = new IReadOnlyList<Kit>[subsets];
-        Array.Fill(least, NotForSale, 1, subsets - 1);
+        Kit[] useful = [.. kits.Where(k => Array.Exists(needs, n => Packs.In(k, n.Part.Id) > 0))];
+        int states = needs.Aggregate(1, (product, n) => product * (n.Packs + 1));
+        var least = new long[states];
+        var chosen = new IReadOnlyList<Kit>[states];
+        Array.Fill(least, NotForSale, 1, states - 1);
         chosen[0] = [];
         foreach (Kit kit in useful)
         {
-            int covers = Covers(kit, needs);
             long price = outlet!.Offers[kit.Id].PriceMinor ?? UnknownPrice;
-            for (int subset = subsets - 1; subset >= 0; subset--)
+
+            // From the fullest state down, so that no kit is bought twice.
+            for (int state = states - 1; state >= 0; state--)
             {
-                int with = subset | covers;
-                if (least[subset] == NotForSale || with == subset || least[subset] + price >= least[with])
+                if (least[state] == NotForSale)
                     continue;
-                least[with] = least[subset] + price;
-                chosen[with] = [.. chosen[subset], kit];
+                int with = With(kit, state, needs);
+                if (with == state || least[state] + price >= least[with])
+                    continue;
+                least[with] = least[state] + price;
+                chosen[with] = [.. chosen[state], kit];
             }
         }
 
-        int best = 0;
-        long bestCost = NotForSale;
-        for (int subset = 0; subset < subsets; subset++)
+        var best = new Plan(NotForSale, [], []);
+        for (int state = 0; state < states; state++)
         {
-            long cost = least[subset];
+            if (least[state] == NotForSale)
+                continue;
+            int[] rest = Rest(state, needs);
+            long cost = least[state];
             for (int i = 0; i < needs.Length && cost != NotForSale; i++)
             {
-                if ((subset & (1 << i)) == 0)
-                    cost = single[i] == NotForSale ? NotForSale : cost + single[i];
+                long single = SinglePrice(needs[i].Part, rest[i]);
+                cost = single == NotForSale ? NotForSale : cost + single;
             }
 
-            if (cost < bestCost)
-                (best, bestCost) = (subset, cost);
+            if (cost < best.Cost)
+                best = new Plan(cost, chosen[state], rest);
         }
 
-        return (bestCost, chosen[best] ?? [], best);
+        return best;
     }
 
-    private long SinglePrice(Need need)
+    private static int With(Kit kit, int state, Need[] needs)
     {
-        Offer? offer = outlet!.Offers.GetValueOrDefault(need.Part.Id);
-        if (inStockOnly && !(offer?.Stock >= need.Packs))
-            return NotForSale;
-        return offer?.PriceMinor * need.Packs ?? UnknownPrice;
+        int with = 0;
+        int place = 1;
+        foreach (Need need in needs)
+        {
+            int digits = need.Packs + 1;
+            int brought = Math.Min(need.Packs, state % digits + Packs.In(kit, need.Part.Id));
+            with += brought * place;
+            state /= digits;
+            place *= digits;
+        }
+
+        return with;
     }
 
-    private static int Covers(Kit kit, Need[] needs)
+    private static int[] Rest(int state, Need[] needs)
     {
-        int covers = 0;
+        var rest = new int[needs.Length];
         for (int i = 0; i < needs.Length; i++)
         {
-            if (kit.Contents.Any(line => line.PartId == needs[i].Part.Id && line.Packs >= needs[i].Packs))
-                covers |= 1 << i;
+            int digits = needs[i].Packs + 1;
+            rest[i] = needs[i].Packs - state % digits;
+            state /= digits;
         }
 
-        return covers;
+        return rest;
+    }
+
+    private long SinglePrice(Part part, int packs)
+    {
+        if (packs == 0)
+            return 0;
+        Offer? offer = outlet!.Offers.GetValueOrDefault(part.Id);
+        if (inStockOnly && !(offer?.Stock >= packs))
+            return NotForSale;
+        return offer?.PriceMinor * packs ?? UnknownPrice;
     }
 
     private readonly record struct Need(Slot Slot, Part Part, int Packs);
+
+    /// <summary>What it costs: kits, and for each need the packs that are bought singly.</summary>
+    private readonly record struct Plan(long Cost, IReadOnlyList<Kit> Kits, int[] Singly);
 }

@@ -24,6 +24,7 @@ internal sealed class SetSearch(
     private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
     private readonly SetBounds bounds = new(predictor, score, index.Belts, request.SlipMargin);
     private readonly Dictionary<(int, int), DriveSide> drives = [];
+    private readonly RequestRules rules = new(predictor, request, score, planner);
     private readonly double leastEngagement =
         request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
 
@@ -138,6 +139,7 @@ internal sealed class SetSearch(
             (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight),
                 item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
         (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
+        outside = Math.Max(outside, Highlights.ClosestCut(floor));
         cuts = Cuts.Of(Math.Max(inside, Highlights.Cut(floor)), outside);
         return true;
     }
@@ -297,9 +299,9 @@ internal sealed class SetSearch(
         int d = node.Driven < 0 ? ~node.Driven : index.DrivenNodes.Place(node.Driven);
         if (!drives.TryGetValue((s, f), out DriveSide? drive))
             drives[(s, f)] = drive = predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
-        double rpm = drive.Engagement.Rpm;
-        if (rpm < leastEngagement)
+        if (!rules.Launches(drive))
             return;
+        double rpm = drive.Engagement.Rpm;
         if (node.LeastEngagement < rpm)
         {
             Add(store, slot, node with { LeastEngagement = rpm, GreatestEngagement = rpm }, 0);
@@ -309,7 +311,7 @@ internal sealed class SetSearch(
         WorkDone++;
         Predictions++;
         Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
-        if (Errors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
+        if (rules.TryErrors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
         {
             Refuse(rule, SizeOf(node));
             return;
@@ -328,15 +330,9 @@ internal sealed class SetSearch(
         int f = index.FlyweightNodes.Place(node.Flyweight);
         int d = ~node.Driven;
         var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], index.Pools.Driven[d]);
-        if (!planner.TryPrice(set, out long? price))
+        if (rules.TryPrice(set, out long? price) is { } rule)
         {
-            Refuse(PoolRules.InStock);
-            return;
-        }
-
-        if (request.PriceCeilingMinor is { } ceiling && !(price <= ceiling))
-        {
-            Refuse(PoolRules.PriceCeiling);
+            Refuse(rule);
             return;
         }
 
@@ -345,21 +341,6 @@ internal sealed class SetSearch(
         var ranked = new RankedSet(key, set, miss);
         best.Offer(ranked);
         Highlights.Offer(ranked);
-    }
-
-    /// <summary>The errors along the curve, or the rule that refuses the set.</summary>
-    private string? Errors(DriveSide drive, DrivenSide driven, Span<double> errors)
-    {
-        for (int j = 0; j < errors.Length; j++)
-        {
-            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
-                return PoolRules.DoesNotShift;
-            if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
-                return PoolRules.SlipMargin;
-            errors[j] = score.ShiftError(j, rpm);
-        }
-
-        return null;
     }
 
     private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;

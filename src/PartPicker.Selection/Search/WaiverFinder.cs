@@ -7,7 +7,7 @@ namespace PartPicker.Selection;
 internal sealed class WaiverFinder(
     CatalogSnapshot catalog, PickRequest request, Predictor predictor, Score score, SetUp fitted)
 {
-    /// <summary>Most rules that are tried, those that refused most first.</summary>
+    /// <summary>Most rules that are tried: those of the request first, then those that refused most.</summary>
     public const int MaxWaivers = 8;
 
     /// <summary>Sets shown for each waived rule.</summary>
@@ -23,18 +23,27 @@ internal sealed class WaiverFinder(
         .. HelixRules.All.Where(r => r.NeededToCompute).Select(r => r.Name),
     ];
 
-    public IReadOnlyList<Waiver> Find(
-        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation, CancellationToken timeUp) =>
-    [
-        .. report.ByRule(pools.InTheWay).Select(r => (r.Rule, r.Count))
-            .Concat(search.Refused.Select(r => (Rule: r.Key, Count: r.Value)))
-            .Where(r => !NeverWaived.Contains(r.Rule))
-            .GroupBy(r => r.Rule, (rule, counts) => (Rule: rule, Count: counts.Sum(c => c.Count)))
-            .OrderByDescending(r => r.Count).ThenBy(r => r.Rule, StringComparer.Ordinal)
-            .Take(MaxWaivers)
-            .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation, timeUp)))
-            .Where(w => w.Sets.Count > 0),
-    ];
+    /// <summary>What would be found, and how many rules in the way were not tried.</summary>
+    public (IReadOnlyList<Waiver> Waivers, int LeftOut) Find(
+        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation, CancellationToken timeUp)
+    {
+        (string Rule, long Count)[] inTheWay =
+        [
+            .. report.ByRule(pools.InTheWay).Select(r => (r.Rule, r.Count))
+                .Concat(search.Refused.Select(r => (Rule: r.Key, Count: r.Value)))
+                .Where(r => !NeverWaived.Contains(r.Rule))
+                .GroupBy(r => r.Rule, (rule, counts) => (Rule: rule, Count: counts.Sum(c => c.Count)))
+                .OrderBy(r => RuleNames.IsOfRequest(r.Rule) ? 0 : 1)
+                .ThenByDescending(r => r.Count).ThenBy(r => r.Rule, StringComparer.Ordinal),
+        ];
+        return (
+            [
+                .. inTheWay.Take(MaxWaivers)
+                    .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation, timeUp)))
+                    .Where(w => w.Sets.Count > 0),
+            ],
+            Math.Max(0, inTheWay.Length - MaxWaivers));
+    }
 
     private WaivedSet[] Sets(string rule, FitReport said, CancellationToken cancellation, CancellationToken timeUp)
     {

@@ -77,7 +77,7 @@ public sealed class PickTableTests(Service service)
 
         Assert.Contains("No set of parts can be ranked.", lines);
         string all = string.Join('\n', lines);
-        Assert.Contains("\nIn the way: No flyweight of the catalog fits", all);
+        Assert.Contains("\nIn the way: No flyweight of the catalog both fits this machine and is what the request allows", all);
         Assert.DoesNotContain("\nTo buy", all);
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PartPicker.Selection;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
@@ -63,6 +64,20 @@ public sealed class OpenApiFileTests(Service service)
             Assert.True((string?)schema!["description"] is { Length: > 0 }, $"{name} is not explained.");
             foreach ((string member, JsonNode? value) in schema["properties"]?.AsObject() ?? [])
                 Assert.True((string?)value!["description"] is { Length: > 0 }, $"{name}.{member} is not explained.");
+        }
+    }
+
+    [Fact]
+    public async Task Every_name_that_may_stand_in_the_way_is_listed_with_its_sentence_and_no_other()
+    {
+        JsonNode rule = (await Document())["components"]!["schemas"]!["Obstacle"]!["properties"]!["rule"]!;
+
+        Assert.Equal(RuleNames.Obstacles.Select(name => name.Name), rule["enum"]!.AsArray().Select(name => (string)name!));
+        string page = FitDocs.Markdown();
+        foreach (RuleName name in RuleNames.Obstacles)
+        {
+            Assert.Contains($"`{name.Name}`: {name.Meaning}", (string)rule["description"]!);
+            Assert.Contains($"| `{name.Name}` | {name.Meaning} |", page);
         }
     }
 

@@ -21,6 +21,17 @@ public sealed class ReferencePageTests
     }
 
     [Fact]
+    public void The_committed_table_of_valid_spans_is_what_the_program_writes()
+    {
+        string path = Path.Combine(Repository.Root, "docs", "limits.md");
+        string written = ValidityDocs.Into(File.ReadAllText(path));
+        string kept = KeptFile.Read(path, written);
+
+        Assert.True(kept == written, $"The spans in docs/limits.md are not those of the program. {KeptFile.HowTo}");
+        Assert.Contains("| `spring-index` |", kept);
+    }
+
+    [Fact]
     public void Every_field_of_every_kind_has_a_row()
     {
         string[] sections = ReferencePages.Find("fields")!.Split("\n## ");

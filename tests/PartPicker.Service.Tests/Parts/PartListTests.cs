@@ -201,6 +201,38 @@ public sealed class PartListTests(Service service)
         Assert.Contains("material", facets.Select(facet => (string)facet["field"]!));
     }
 
+    [Theory]
+    [InlineData("driveSpring", "rate")]
+    [InlineData("driveSpring", "freeLength")]
+    [InlineData("drivenSpring", "twistRate")]
+    public async Task A_range_copied_from_a_shown_value_finds_its_part(string kind, string field)
+    {
+        foreach (string units in new[] { "metric", "inch" })
+        {
+            JsonNode list = await List($"kind={kind}&limit=200&units={units}");
+            foreach (JsonNode item in Items(list))
+            {
+                if ((item["fields"]![field] ?? item["computed"]![field]) is not { } shown)
+                    continue;
+                string text = Uri.EscapeDataString($"{shown["value"]} {shown["unit"]}");
+                Assert.Contains((string)item["id"]!, Ids(await List($"kind={kind}&limit=200&{field}.min={text}&{field}.max={text}")));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task The_rate_of_two_loads_is_that_of_the_line_through_both()
+    {
+        // (900 − 460) N over (72 − 47.5) mm.
+        JsonNode part = (await service.GetAsync("/v1/parts/ds-103-202")).Json;
+        Assert.Equal(17.959, (double)part["computed"]!["rate"]!["value"]!);
+
+        // The wire of this one would give another rate; the loads count: (996 − 450) N over (76 − 50) mm.
+        JsonNode wired = (await service.GetAsync("/v1/parts/ds-canyon-006")).Json;
+        Assert.Equal(21, (double)wired["computed"]!["rate"]!["value"]!);
+        Assert.Contains("ds-103-202", Ids(await List("kind=driveSpring&limit=200&rate.min=17.9%20N/mm&rate.max=18%20N/mm")));
+    }
+
     [Fact]
     public async Task What_is_computed_is_shown_beside_what_is_stated_and_never_twice()
     {

@@ -91,7 +91,7 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
             bool isMin = random.Next(2) == 0;
             query.Add($"{field.Name}.{(isMin ? "min" : "max")}={Uri.EscapeDataString(Written(end, field))}");
             filters.Add(p => OwnField(p, field.Name) is { } own && Number(p, own) is { } value
-                && (isMin ? value >= end - Slack(end) : value <= end + Slack(end)));
+                && (isMin ? value >= end - Slack(end, field) : value <= end + Slack(end, field)));
         }
         else if (IsWord(field) && Word(sample, OwnField(sample, field.Name)!) is { Length: > 0 } word)
         {
@@ -116,8 +116,19 @@ internal sealed record RandomList(string Query, IReadOnlyList<Func<Part, bool>> 
                 _ => throw new ArgumentOutOfRangeException(nameof(field), dimension.Name, "No unit is listed here."),
             };
 
-    // Twelve digits of what is sent count.
-    private static double Slack(double value) => 1e-9 * Math.Abs(value);
+    // Twelve digits of what is sent count; an end is taken as rounded to the digits that either system shows.
+    private static double Slack(double value, Field field) => 1e-9 * Math.Abs(value) + (field.Dimension?.Name switch
+    {
+        null => 0,
+        "Length" => 0.0254e-4,
+        "Mass" => 1e-5,
+        "Force" => 0.44482216152605,
+        "Torque" => 0.013558179483314004,
+        "ForcePerLength" => 1.7512683524647637,
+        "RotationalStiffness" => Math.Max(1e-5, 0.1129848290276167e-3) * 180 / Math.PI,
+        "LinearDensity" => 1.4881639435695538e-3,
+        var other => throw new ArgumentOutOfRangeException(nameof(field), other, "No rounding is listed here."),
+    }) / 2;
 
     private static double? Number(Part part, Field field) => field.Get(part) switch
     {

@@ -36,7 +36,7 @@ public sealed class PickTests(Service service)
         Assert.Equal("ds-96-201", (string?)answer["fitted"]!["parts"]!["driveSpring"]!["id"]);
         Assert.True((bool?)answer["fitted"]!["anchored"]);
         Assert.True((long)answer["work"]!["combinations"]! > 4);
-        Assert.Equal("1.0", (string?)answer["modelVersion"]);
+        Assert.Equal("1.1", (string?)answer["modelVersion"]);
     }
 
     [Fact]

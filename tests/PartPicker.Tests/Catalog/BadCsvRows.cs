@@ -16,6 +16,11 @@ internal static class BadCsvRows
 
     public static readonly Dictionary<string, BadRow> Cases = new()
     {
+        // Radius curves.
+        ["a radius that falls"] = Edit(Flyweights, "0 mm: 40 mm; 28 mm: 66 mm", "0 mm: 40 mm; 10 mm: 50 mm; 20 mm: 45 mm; 28 mm: 66 mm", 2, "radiusCurve", null, WrongTrend, "does not grow with travel at 10.0 mm (0.3937 in)"),
+        ["a radius that starts level"] = Edit(Flyweights, "0 mm: 40 mm; 28 mm: 66 mm", "0 mm: 40 mm; 10 mm: 41 mm; 20 mm: 55 mm; 28 mm: 66 mm", 2, "radiusCurve", null, WrongTrend, "at 0.0 mm"),
+        ["a step of a ramp that stands still"] = Edit(Flyweights, "28 mm: 65 mm", "28 mm: 40.2 mm", 6, "adjusterCurves", null, WrongTrend, "does not push"),
+
         // The columns.
         ["a column that no kind has"] = Edit(Helices, "camRadius [mm]", "camColour", 1, "camColour", null, UnknownColumn, "camRadius"),
         ["a column in other capitals"] = Edit(Helices, "helixDeg", "HelixDeg", 1, "HelixDeg", null, UnknownColumn, "helixDeg"),

@@ -12,6 +12,9 @@ internal static class BadMachineRows
         "\"gearings\": [{ \"id\": \"ge-1\", \"origin\": \"drawing\", \"tyreRadius\": \"13.4 in\", \"finalDrive\": 11 }]";
     private const string FlatRun = """{ "engagementRpm": 1970, "shiftRpm": 7940 }""";
 
+    private const string TorqueCurve =
+        "\"torqueCurve\": { \"value\": [[1200, \"38 N·m\"], [6800, \"82 N·m\"], [9200, \"58 N·m\"]], \"origin\": \"drawing\" },";
+
     public static readonly Dictionary<string, BadRow> Cases = new()
     {
         // The file as JSON.
@@ -28,12 +31,23 @@ internal static class BadMachineRows
         ["a list that is an object"] = Machine(Gearings, "\"gearings\": {}", "/gearings", "{}", WrongShape, "list"),
         ["an item that is a text"] = Edit(File, "\"belts\": [{", "\"belts\": [\"be-9\", {", null, "/belts/0", "be-9", WrongShape, "object"),
 
+        // What cannot run.
+        ["a belt too short for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "pitch length 700.0 mm (27.5591 in)"),
+        ["a belt too long for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"1700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "too short or too long"),
+        ["a fitted mass beyond its station's limit"] = Hauler("{ \"tip\": \"5 g\" }", "{ \"tip\": \"9 g\" }", "/machines/1/fitted/stationMasses/tip", "9 g", TooHeavy, "may carry 8 g"),
+        ["a fitted arm that stands still before full shift of its clutch"] = new(
+            c => c.Replace(File, "\"fullShiftTravel\": \"24.5 mm\"", "\"fullShiftTravel\": \"26.5 mm\"")
+                .Append(TestCatalog.Flyweights, "fw-late,,55,,0 mm: 40 mm; 12 mm: 52 mm; 25 mm: 64 mm; 28 mm: 64 mm,,,,,,,,,,,\n")
+                .Replace(File, "\"flyweight\": \"fw-plain\"", "\"flyweight\": \"fw-late\""),
+            File, null, "/machines/0/baselines/1/parts/flyweight", "fw-late", WrongTrend, "On the clutch dr-1 it cannot be computed. The radius does not grow"),
+        ["a path of an arm profile that stands still"] = Hauler("[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"66 mm\"]], \"tipCurve\"", "[[\"0 mm\", \"40 mm\"], [\"28 mm\", \"40 mm\"]], \"tipCurve\"", "/armProfiles/0/radiusCurve", null, WrongTrend, "does not grow with travel"),
+
         // Members.
         ["a member that no kind has"] = Machine("\"armCount\"", "\"wingCount\": 3, \"armCount\"", "/driveClutches/0/wingCount", "3", UnknownMember, "armCount"),
         ["a member with a slash and a tilde"] = Machine("\"armCount\"", "\"a/b~c\": 3, \"armCount\"", "/driveClutches/0/a~1b~0c", "3", UnknownMember, "armCount"),
         ["a member that stands twice"] = Machine("\"armCount\"", "\"armCount\": 4, \"armCount\"", "/driveClutches/0/armCount", "3", DuplicateMember, "Leave one out"),
         ["a needed member that is missing"] = Machine("\"revLimitRpm\": 9000, \"idleRpm\": 1200", "\"revLimitRpm\": 9000", "/engines/0/idleRpm", null, MissingValue, "idle"),
-        ["an item without an origin"] = Machine("\"id\": \"ge-1\", \"origin\": \"drawing\"", "\"id\": \"ge-1\"", "/gearings/0/origin", null, MissingValue, "measured, drawing, classDefault"),
+        ["an item without an origin"] = Machine("\"id\": \"ge-1\", \"origin\": \"drawing\"", "\"id\": \"ge-1\"", "/gearings/0/origin", null, MissingValue, "measured, drawing, brochure, classDefault"),
         ["an origin that is no word of the list"] = Machine("\"id\": \"ge-1\", \"origin\": \"drawing\"", "\"id\": \"ge-1\", \"origin\": \"guess\"", "/gearings/0/origin", "guess", BadChoice, "classDefault"),
         ["an origin that is a number"] = Machine("\"id\": \"ge-1\", \"origin\": \"drawing\"", "\"id\": \"ge-1\", \"origin\": 1", "/gearings/0/origin", "1", WrongShape, "classDefault"),
         ["a wrapped value without its origin"] = Machine("\"13.4 in\"", "{ \"value\": \"13.4 in\" }", "/gearings/0/tyreRadius/origin", null, MissingValue, "origin"),
@@ -114,6 +128,13 @@ internal static class BadMachineRows
         ["an adjuster in a clutch that twists nothing"] = Hauler("\"helixMount\": \"splined\"", "\"helixMount\": \"splined\", \"family\": \"compressionOnly\"", "/drivenClutches/0/adjusterFromDeg", "40", EitherOr, "twists no spring"),
         ["an arm profile without its curve"] = Hauler("\"radiusCurve\": [[\"0 mm\", \"40 mm\"], [\"28 mm\", \"66 mm\"]], ", "", "/armProfiles/0/radiusCurve", null, MissingValue, "Radius of gyration"),
         ["a rev limit beyond the torque curve"] = Machine("\"revLimitRpm\": 9000", "\"revLimitRpm\": 9300", "/engines/0/revLimitRpm", "9300", NotBelow, "9200 rpm"),
+        ["an engine of peaks and a curve"] = Machine("\"idleRpm\": 1200", Peaks(6000, 80, 8000, 58) + "\"idleRpm\": 1200", "/engines/0/peakTorqueRpm", "6000", EitherOr, "not both"),
+        ["an engine of half its peaks"] = Machine("\"idleRpm\": 1200", "\"peakTorqueRpm\": 6000, \"idleRpm\": 1200", "/engines/0/peakTorque", null, HalfGiven, "peakPowerRpm"),
+        ["an engine of neither"] = Machine(TorqueCurve, "", "/engines/0", null, NotKnown, "or peakTorqueRpm"),
+        ["peaks whose torque would drop at once"] = Machine(TorqueCurve, Peaks(6000, 80, 8000, 45), "/engines/0/peakPower", "45 kW", WrongTrend, "p = 0."),
+        ["peaks the wrong way round"] = Machine(TorqueCurve, Peaks(8000, 80, 6000, 45), "/engines/0/peakPower", "45 kW", WrongTrend, "lower rpm"),
+        ["peaks of a power that needs more than the torque"] = Machine(TorqueCurve, Peaks(6000, 80, 8000, 75), "/engines/0/peakPower", "75 kW", WrongTrend, "must be above"),
+        ["a rev limit at which two peaks say nothing"] = Machine(TorqueCurve, Peaks(3500, 60, 4400, 24), "/engines/0/revLimitRpm", "9000", NotBelow, "8800 rpm"),
         ["an idle above the rev limit"] = Machine("\"idleRpm\": 1200", "\"idleRpm\": 9100", "/engines/0/idleRpm", "9100", NotBelow, "revLimitRpm"),
         ["a contact at full shift"] = Machine("\"contactTravel\": \"3 mm\"", "\"contactTravel\": \"24.5 mm\"", "/driveClutches/0/contactTravel", "24.5 mm", NotBelow, "fullShiftTravel, which is 24.5 mm"),
         ["a post wider than its cup"] = Machine("\"38 mm\"", "\"63 mm\"", "/driveClutches/0/postDiameter", "63 mm", NotBelow, "cupBore"),
@@ -188,4 +209,8 @@ internal static class BadMachineRows
             c => c.Replace(File, FlatRun, string.Join(", ", Enumerable.Repeat(FlatRun, 50))),
             File, null, "/machines/0/baselines", null, TooManyPoints, "at most 50"),
     };
+
+    private static string Peaks(double torqueRpm, double torque, double powerRpm, double kilowatts) =>
+        $"\"peakTorqueRpm\": {torqueRpm}, \"peakTorque\": \"{torque} N·m\", "
+        + $"\"peakPowerRpm\": {powerRpm}, \"peakPower\": \"{kilowatts} kW\", ";
 }

@@ -6,7 +6,7 @@ using Xunit.Abstractions;
 namespace PartPicker.Tests.Mechanics;
 
 /// <summary>Every number of every agreement case: 0.01 rpm for speeds, 1e-6 relative for the rest.</summary>
-public sealed class AgreementTests(ITestOutputHelper output)
+public sealed class AgreementTests(ITestOutputHelper output, AgreementFigures figures) : IClassFixture<AgreementFigures>
 {
     private const double RpmTolerance = 0.01;
     private const double RelativeTolerance = 1e-6;
@@ -48,6 +48,7 @@ public sealed class AgreementTests(ITestOutputHelper output)
         Assert.Equal(shiftOut.ValueKind == JsonValueKind.Null, last is null);
         if (last is { } shifted)
             Rpm(shiftOut, shifted.Rpm);
+        figures.Add(worstRpm, worstRelative);
         output.WriteLine($"worst {worstRpm:E2} rpm, {worstRelative:E2} relative");
 
         double AtContact(double friction) => Rotation.ToRpm(Math.Sqrt(

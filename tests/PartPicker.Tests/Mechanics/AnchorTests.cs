@@ -36,6 +36,31 @@ public sealed class AnchorTests
                 Assert.Equal(shift, rpm!.Value, 1e-6);
             });
 
+    // A machine of known friction and factors makes the run; the solve, which starts from another friction, gives them back.
+    [Fact]
+    public void Friction_and_factor_behind_a_run_are_found_again() =>
+        Gen.Select(RandomSetUp.FlatTorque, Gen.Double[0.85, 1.2]).Sample(
+            (setUp, thrust) =>
+            {
+                ShiftModel truth = setUp.Model(new AnchorFactors(1, thrust));
+                DriveSide drive = setUp.Drive(truth);
+                DrivenSide driven = setUp.Driven(truth);
+                double?[] rpm = [.. Enumerable.Range(0, 5).Select(j => truth.BalanceRpm(drive, driven, j, ShiftDirection.Upshift))];
+                if (rpm.Any(n => n is null || n <= drive.Engagement.Rpm))
+                    return;
+
+                (double friction, AnchorFactors factors) = Anchor.SolveWithFriction(
+                    setUp.Machine() with { BeltFriction = 0.9 }, truth.Positions, 1, drive, driven, drive.Engagement.Rpm,
+                    [.. rpm.Select(n => n!.Value)]);
+
+                ShiftModel again = (setUp with { BeltFriction = friction }).Model(factors);
+                for (int j = 0; j < 5; j++)
+                    Assert.Equal(rpm[j]!.Value, again.BalanceRpm(drive, driven, j, ShiftDirection.Upshift)!.Value, 0.05);
+                Assert.Equal(setUp.BeltFriction, friction, 1e-3);
+                Relative.Equal(thrust, factors.Thrust, 5e-3);
+            },
+            iter: 30);
+
     [Fact]
     public void A_run_without_speeds_is_refused()
     {

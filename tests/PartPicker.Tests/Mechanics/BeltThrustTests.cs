@@ -10,10 +10,11 @@ public sealed class BeltThrustTests
     private static readonly Gen<Belt> Belts =
         from halfAngle in Gen.Double[8, 20]
         from friction in Gen.Double[0.1, 0.6]
+        from driven in Gen.Frequency((1, Gen.Const(1.0)), (2, Gen.Double[0.4, 2.5]))
         from driveWrap in Gen.Double[2.2, 4.0]
         from locked in Gen.Bool
         select new Belt(
-            halfAngle * Math.PI / 180, friction, driveWrap, 2 * Math.PI - driveWrap,
+            halfAngle * Math.PI / 180, friction, Math.Min(0.9, driven * friction), driveWrap, 2 * Math.PI - driveWrap,
             locked ? DriveThrustForm.Locked : DriveThrustForm.TwoArc);
 
     private static readonly Gen<double> Tensions = Gen.Double[1, 3000];
@@ -23,6 +24,7 @@ public sealed class BeltThrustTests
         Gen.Double[0.001, 3].Select(exponent => Math.Pow(10, exponent));
 
     // AX-1: derived from the classical equations and integrated numerically, not published. T₁ and T₂ are totals.
+    [Trait("Outside", "AX-1")]
     [Theory]
     [InlineData(0.30, 13, 200, 1500, 300, 50, 75.521947, 1948.740, 8771.248, 3125.035)]
     [InlineData(0.35, 13, 150, 1200, 300, 0, 51.050, 1252.76, 5741.03, 2374.83)]
@@ -57,6 +59,7 @@ public sealed class BeltThrustTests
             1e-6);
 
     // AX-2, derived: T′ 800 N all round, β 13°, radii 34.5 and 103.5 mm, shafts 254 mm apart.
+    [Trait("Outside", "AX-2")]
     [Fact]
     public void Without_torque_one_tension_loads_both_sheaves()
     {
@@ -79,16 +82,16 @@ public sealed class BeltThrustTests
 
             // The driven sheave takes the belt in at T₂′ and lets it go at T₁′.
             Arc driven = Arc.Along(
-                load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.GrooveFriction);
+                load.SlackNet, belt.DrivenWrap - load.ActiveArc, load.ActiveArc, +belt.DrivenGroove);
             Relative.Equal(load.TightNet, driven.Leaving, 1e-8);
             Relative.Equal(overSlip * belt.SlipClamp(effective), driven.Sum / belt.TwiceTan, 1e-8);
 
             // The drive sheave takes it in at T₁′. Where its wrap is too short the belt leaves early.
-            double active = Math.Min(belt.DriveWrap, load.ActiveArc);
-            Arc drive = Arc.Along(load.TightNet, belt.DriveWrap - active, active, -belt.GrooveFriction);
+            double active = Math.Min(belt.DriveWrap, load.DriveActiveArc);
+            Arc drive = Arc.Along(load.TightNet, belt.DriveWrap - active, active, -belt.DriveGroove);
             if (belt.Form == DriveThrustForm.Locked)
                 Relative.Equal(load.TightNet * belt.DriveWrap / belt.TwiceTan, load.DriveThrust, 1e-12);
-            else if (active == load.ActiveArc)
+            else if (active == load.DriveActiveArc)
                 Relative.Equal(drive.Sum / belt.TwiceTan, load.DriveThrust, 1e-8);
             Assert.Equal(load.DriveThrust, belt.Thrust.DriveThrust(overSlip * belt.SlipClamp(effective), effective));
         });
@@ -100,9 +103,10 @@ public sealed class BeltThrustTests
             double clamp = overSlip * belt.SlipClamp(effective);
             BeltLoad load = belt.Thrust.Load(clamp, effective);
 
-            double carried = load.SlackNet * (belt.DrivenWrap - load.ActiveArc) + effective / belt.GrooveFriction;
+            double carried = load.SlackNet * (belt.DrivenWrap - load.ActiveArc) + effective / belt.DrivenGroove;
             Relative.Equal(clamp, carried / belt.TwiceTan, 1e-12);
-            Relative.Equal(Math.Log(load.TightNet / load.SlackNet), load.ActiveArc * belt.GrooveFriction, 1e-12);
+            Relative.Equal(Math.Log(load.TightNet / load.SlackNet), load.ActiveArc * belt.DrivenGroove, 1e-12);
+            Relative.Equal(Math.Log(load.TightNet / load.SlackNet), load.DriveActiveArc * belt.DriveGroove, 1e-12);
         });
 
     [Fact]
@@ -137,7 +141,7 @@ public sealed class BeltThrustTests
         {
             BeltThrust thrust = belt.Thrust;
             double clamp = overSlip * belt.SlipClamp(effective);
-            if (thrust.Load(clamp, effective).ActiveArc < belt.DriveWrap)
+            if (thrust.Load(clamp, effective).DriveActiveArc < belt.DriveWrap)
                 Assert.True(thrust.DriveThrust(clamp * 1.01, effective) > thrust.DriveThrust(clamp, effective));
         });
 
@@ -187,16 +191,18 @@ public sealed class BeltThrustTests
 
     /// <summary>The arguments of a belt beside the belt, so that a failure prints them.</summary>
     private sealed record Belt(
-        double HalfAngle, double Friction, double DriveWrap, double DrivenWrap, DriveThrustForm Form)
+        double HalfAngle, double DriveFriction, double DrivenFriction, double DriveWrap, double DrivenWrap, DriveThrustForm Form)
     {
-        public BeltThrust Thrust => new(HalfAngle, Friction, DriveWrap, DrivenWrap, Form);
+        public BeltThrust Thrust => new(HalfAngle, DriveFriction, DrivenFriction, DriveWrap, DrivenWrap, Form);
 
         public double TwiceTan => 2 * Math.Tan(HalfAngle);
 
-        public double GrooveFriction => Friction / Math.Sin(HalfAngle);
+        public double DriveGroove => DriveFriction / Math.Sin(HalfAngle);
+
+        public double DrivenGroove => DrivenFriction / Math.Sin(HalfAngle);
 
         /// <summary>Where 2 tan β F_s μ_e = D.</summary>
-        public double SlipClamp(double effective) => effective / (TwiceTan * GrooveFriction);
+        public double SlipClamp(double effective) => effective / (TwiceTan * DrivenGroove);
     }
 
     /// <summary>Tension followed along a wrap: where it leaves, and its integral over the angle.</summary>

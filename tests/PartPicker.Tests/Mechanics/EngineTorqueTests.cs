@@ -65,5 +65,64 @@ public sealed class EngineTorqueTests
     public void Torque_below_zero_is_refused() =>
         Assert.Throws<ArgumentException>(() => new EngineTorque([(2000, 40), (9000, -1)], 8000));
 
+    // Any two peaks with p of 1 or more: by dense sampling both are where and what the brochure says.
+    [Fact]
+    public void Two_peaks_are_met_exactly() =>
+        Gen.Select(Gen.Double[2000, 6000], Gen.Double[1.05, 2], Gen.Double[20, 150], Gen.Double[0.4, 0.99]).Sample(
+            (torqueRpm, powerOverTorqueRpm, torque, share) =>
+            {
+                double powerRpm = torqueRpm * powerOverTorqueRpm;
+                double atPower = torque * share;
+                double watts = atPower * powerRpm * Math.PI / 30;
+                bool oneEngine = atPower / powerRpm * (powerRpm - torqueRpm) >= torque - atPower;
+                if (!oneEngine)
+                {
+                    Assert.Contains("drop at once", Assert.Throws<ArgumentException>(
+                        () => new TwoPeaks(torqueRpm, torque, powerRpm, watts)).Message);
+                    return;
+                }
+
+                var engine = new EngineTorque(new TwoPeaks(torqueRpm, torque, powerRpm, watts), 1.2 * powerRpm);
+                (double rpm, double power) = engine.PeakPower();
+                Relative.Equal(powerRpm, rpm, 1e-6);
+                Relative.Equal(watts, power, 1e-12);
+                Relative.Equal(torque, engine.At(torqueRpm), 1e-12);
+                for (int i = 0; i <= 2000; i++)
+                {
+                    double n = 1.2 * powerRpm * i / 2000;
+                    Assert.True(engine.At(n) <= torque * (1 + 1e-12) && Power(engine, n) <= watts * (1 + 1e-12));
+                }
+            });
+
+    // By hand: 80 N·m at 6000 rpm, 70 N·m at 8000 rpm: p = 70/8000 · 2000/10 = 1.75.
+    [Theory]
+    [InlineData(0, 40)]
+    [InlineData(3000, 70)]
+    [InlineData(7000, 77.0269822)] // 80 − 10 · 0.5^1.75
+    [InlineData(8800, 63)]
+    [InlineData(16_000, 0)]
+    public void Torque_between_two_peaks_is_that_by_hand(double rpm, double torque)
+    {
+        var peaks = new TwoPeaks(6000, 80, 8000, 70 * 8000 * Math.PI / 30);
+        Assert.Equal(torque, peaks.At(rpm), 1e-6);
+        if (rpm is > 0 and < 16_000)
+            Assert.Equal((peaks.At(rpm + 0.01) - peaks.At(rpm - 0.01)) / 0.02, peaks.Slope(rpm), 1e-6);
+    }
+
+    [Theory]
+    [InlineData(8000, 80, 6000, 50e3)]
+    [InlineData(6000, 80, 8000, 70e3)]
+    [InlineData(6000, 80, 8000, 40e3)]
+    public void Peaks_of_no_one_engine_are_refused(double torqueRpm, double torque, double powerRpm, double watts) =>
+        Assert.Throws<ArgumentException>(() => new TwoPeaks(torqueRpm, torque, powerRpm, watts));
+
+    [Fact]
+    public void A_rev_limit_beyond_the_range_of_two_peaks_is_refused()
+    {
+        var peaks = new TwoPeaks(6000, 80, 8000, 70 * 8000 * Math.PI / 30);
+        Assert.Throws<ArgumentException>(() => new EngineTorque(peaks, 16_001));
+        Assert.Throws<ArgumentOutOfRangeException>(() => peaks.At(16_001));
+    }
+
     private static double Power(EngineTorque engine, double rpm) => engine.At(rpm) * rpm * Math.PI / 30;
 }

@@ -18,6 +18,13 @@ public sealed class PublishedAirTests
     [InlineData(2000, 275.150, 79_495.2, 1.00649)]
     [InlineData(3000, 268.650, 70_108.5, 0.90912)]
     [InlineData(4000, 262.150, 61_640.2, 0.81913)]
+    [Trait("Outside", "ATM-1/1")]
+    [Trait("Outside", "ATM-1/2")]
+    [Trait("Outside", "ATM-1/3")]
+    [Trait("Outside", "ATM-1/4")]
+    [Trait("Outside", "ATM-1/5")]
+    [Trait("Outside", "ATM-1/6")]
+    [Trait("Outside", "ATM-1/7")]
     public void Air_by_geopotential_altitude_is_that_of_the_standard(
         double metres, double kelvins, double pascals, double density)
     {
@@ -35,6 +42,10 @@ public sealed class PublishedAirTests
     [InlineData(2000, 7.9501e4)]
     [InlineData(3000, 7.0121e4)]
     [InlineData(4000, 6.1660e4)]
+    [Trait("Outside", "AND/1")]
+    [Trait("Outside", "AND/2")]
+    [Trait("Outside", "AND/3")]
+    [Trait("Outside", "AND/4")]
     public void Pressure_by_geometric_altitude_is_that_of_Anderson(double metres, double pascals) =>
         Assert.Equal(
             pascals,
@@ -73,6 +84,7 @@ public sealed class PublishedAirTests
             5e-6);
 
     // Recomputed: relative to the standard day at sea level, in metres and (ALT-1) in thousands of feet.
+    [Trait("Outside", "ALT-1")]
     [Theory]
     [InlineData(AirCorrection.SaeJ1349, 1000, 0.8801)]
     [InlineData(AirCorrection.SaeJ1349, 2000, 0.7741)]
@@ -91,6 +103,28 @@ public sealed class PublishedAirTests
             factor,
             Atmosphere.TorqueFactor(law, Length.FromMeters(metres), temperature: null),
             law == AirCorrection.SaeJ1349 && metres % 1000 != 0 ? 5e-4 : 5e-5);
+
+    // From the plain factors, recomputed above by SAE J1349: 0.8801 at 1000 m, 0.7741 at 2000 m, 0.6802 at 3000 m.
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1000, 1)]
+    [InlineData(2000, 0.7741 / 0.8801)]
+    [InlineData(3000, 0.6802 / 0.8801)]
+    public void Boost_makes_up_for_thin_air_up_to_its_altitude(double metres, double factor) =>
+        Assert.Equal(
+            factor,
+            Atmosphere.BoostedTorqueFactor(
+                AirCorrection.SaeJ1349, Length.FromMeters(metres), null, Length.FromMeters(1000)),
+            1.5e-4);
+
+    [Fact]
+    public void A_boosted_factor_has_no_jump_at_its_altitude_on_a_warm_day()
+    {
+        Length boosted = Length.FromMeters(1500);
+        Temperature warm = Temperature.FromKelvins(305);
+        double above = Atmosphere.BoostedTorqueFactor(AirCorrection.Iso1585, Length.FromMeters(1500.01), warm, boosted);
+        Assert.InRange(above, 1 - 1e-5, 1);
+    }
 
     [Fact]
     public void Altitude_above_the_troposphere_is_refused() =>

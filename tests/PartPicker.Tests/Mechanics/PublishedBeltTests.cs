@@ -12,6 +12,7 @@ public sealed class PublishedBeltTests
     // BLT-1, [KG] ex. 11.17, p. 362: two V-belts of 750 mm² and 1200 kg/m³, groove 30°, friction 0.12, 7 MPa,
     // half a turn on 0.3 m at 1500 rpm; printed 171.690 kW and 2807 rpm for the greatest power.
     [Fact]
+    [Trait("Outside", "BLT-1")]
     public void Tensions_power_and_best_speed_are_those_of_Khurmi_11_17()
     {
         LinearDensity mass = LinearDensity.FromKilogramsPerMeter(1200 * 750e-6);
@@ -34,6 +35,7 @@ public sealed class PublishedBeltTests
     // [KG] ex. 11.18, p. 363: groove 30°, 20 × 20 mm, 0.35 kg/m, 1.4 MPa, 140°, friction 0.15; printed 6.53
     // kW at the best speed, 23.094 m/s.
     [Fact]
+    [Trait("Outside", "KG 11.18")]
     public void Power_at_the_best_speed_is_that_of_Khurmi_11_18()
     {
         const double allowed = 1.4 * 400;
@@ -48,6 +50,7 @@ public sealed class PublishedBeltTests
     // kg/m³, groove 35°, friction 0.25, 2.5 MPa; printed 16.086 kW a belt and 5.66 m. The book's small sheave
     // is 0.333 m.
     [Fact]
+    [Trait("Outside", "KG 11.19")]
     public void Power_and_length_are_those_of_Khurmi_11_19()
     {
         const double v = 26.667;
@@ -62,6 +65,7 @@ public sealed class PublishedBeltTests
     // [KG] ex. 11.20, p. 367: ropes in grooves of 45°, friction 0.28, 160°, 1.5 kg/m, 2400 N, 4 m at 90 rpm,
     // 600 kW; printed 20 ropes.
     [Fact]
+    [Trait("Outside", "KG 11.20")]
     public void Power_of_a_rope_is_that_of_Khurmi_11_20()
     {
         double v = Rotation.ToRadiansPerSecond(90) * 2;
@@ -75,6 +79,7 @@ public sealed class PublishedBeltTests
     // BLT-2, [JIN] ex. 21-3, p. 580: 0.35 kg/m on 0.25 m at 1000 rpm and 0.625 m, shafts 1 m apart, groove
     // 38°, friction 0.28, 2.2 MPa on 236.66 mm²; T₁ and T₂ are totals. Printed 59.97, 520.7 and 102.7 N.
     [Fact]
+    [Trait("Outside", "BLT-2")]
     public void Tensions_are_those_of_Jindal_21_3()
     {
         double centrifugal = Centrifugal(
@@ -93,6 +98,8 @@ public sealed class PublishedBeltTests
     [Theory]
     [InlineData(0, 44.40)]
     [InlineData(1.2, 32.484)]
+    [Trait("Outside", "BEV 7.1/1")]
+    [Trait("Outside", "BEV 7.1/2")]
     public void Power_of_a_flat_belt_is_that_of_Bevan_7(double poundsPerFoot, double horsepower)
     {
         // Both centrifugal parts come off twice the initial tension, in pounds, feet and 32.2 ft/s².
@@ -106,6 +113,7 @@ public sealed class PublishedBeltTests
     // on three belts, design friction 0.5123 with the wedge in it, K_c 0.965. Book 11.1, 42.2, 64.4, 22.2 and
     // 32.2 lbf.
     [Fact]
+    [Trait("Outside", "BLT-5")]
     public void Tensions_are_those_of_Shigley_17_4()
     {
         double centrifugal = 0.965 * Math.Pow(Math.PI * 7.4 * 1750 / 12 / 1000, 2);
@@ -122,6 +130,18 @@ public sealed class PublishedBeltTests
         Relative.Equal(32.227, (belt.TightNet + belt.SlackNet) / 2, 1e-5);
     }
 
+    // BLT-4, abstract of a paper on run-in V-belts ([CHI]): the largest useful tension ratio falls from 21 at a radius of
+    // 51 mm to 5 at 21 mm. Over half a turn that is a groove friction of 0.9691 and 0.5123, which these two give back.
+    [Trait("Outside", "BLT-4")]
+    [Theory]
+    [InlineData(0.9691, 21)]
+    [InlineData(0.5123, 5)]
+    public void Traction_limits_of_measured_belts_are_those_of_their_groove_friction(double groove, double ratio)
+    {
+        const double halfAngle = 13 * Math.PI / 180;
+        Relative.Equal(ratio, TensionRatio(halfAngle, groove * Math.Sin(halfAngle), Math.PI), 2e-4);
+    }
+
     // BLT-3: [JIN] ex. 21-2 (0.3, 0.6, 0.9 m: 3.239 m) and ex. 21-3 (0.25, 0.625, 1 m: 3.410 m), [KG] ex.
     // 11.15 (0.24, 0.6, 3 m: 7.33 m). The first two books take the exact length. The third takes the short
     // form, which gives 7.330269 m; the exact length is 3 µm more.
@@ -129,6 +149,9 @@ public sealed class PublishedBeltTests
     [InlineData(0.3, 0.6, 0.9, 3.238775)]
     [InlineData(0.25, 0.625, 1, 3.409707)]
     [InlineData(0.24, 0.6, 3, 7.330272)]
+    [Trait("Outside", "BLT-3/1")]
+    [Trait("Outside", "BLT-3/2")]
+    [Trait("Outside", "BLT-3/3")]
     public void Belt_length_is_that_of_the_example(double small, double large, double centres, double length) =>
         Assert.Equal(length, BeltPath.Length(small / 2, large / 2, centres), 5e-7);
 

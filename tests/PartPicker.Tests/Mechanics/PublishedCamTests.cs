@@ -10,6 +10,7 @@ public sealed class PublishedCamTests
     // CAM-1, [KG] ex. 10.10: screw of 50 mm, pitch 12.5 mm, friction 0.13, 25 kN; printed 132 629 N·mm
     // because the helix angle is rounded, 4.2 and 37.6 %.
     [Fact]
+    [Trait("Outside", "CAM-1")]
     public void Raising_lowering_and_efficiency_are_those_of_Khurmi_10_10()
     {
         double lead = 12.5 / (Math.PI * 50);
@@ -23,6 +24,7 @@ public sealed class PublishedCamTests
 
     // [SAD] ex. 9.1: mean diameter 23.5 mm, lead 10 mm, friction 0.2, 10 kN; recomputed 40 513 N·mm.
     [Fact]
+    [Trait("Outside", "SAD 9.1")]
     public void Raising_is_that_of_Sadhu_Singh_9_1() =>
         Relative.Equal(40_513, TorqueOf(10_000, 11.75, 10 / (Math.PI * 23.5), Math.Atan(0.2)), 1e-5);
 
@@ -43,6 +45,17 @@ public sealed class PublishedCamTests
                 Angle.FromDegrees(degrees),
                 Angle.FromRadians(Math.Atan(friction))).Newtons,
             5e-3);
+
+    // CAM-3, [US 4592737], abstract: about 45° when driving and 30° under reverse power; tan 45°/tan 30° = √3 of clamp per
+    // torque, as recomputed.
+    [Trait("Outside", "CAM-3")]
+    [Fact]
+    public void A_flatter_reverse_flank_clamps_by_the_ratio_of_tangents()
+    {
+        double driving = HelixCam.Thrust(Torque.FromNewtonMeters(25), Length.FromMillimeters(40), Angle.FromDegrees(45), Angle.Zero).Newtons;
+        double reverse = HelixCam.Thrust(Torque.FromNewtonMeters(25), Length.FromMillimeters(40), Angle.FromDegrees(30), Angle.Zero).Newtons;
+        Relative.Equal(1.732, reverse / driving, 5e-5);
+    }
 
     // The torque (N·mm) that holds a force on a thread of this mean radius (mm), from the thrust of 1 N·m.
     private static double TorqueOf(double newtons, double radiusMm, double slope, double signedFriction) =>

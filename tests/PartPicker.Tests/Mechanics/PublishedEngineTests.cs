@@ -17,6 +17,7 @@ public sealed class PublishedEngineTests
         revLimitRpm: 5690);
 
     // Recomputed by a second implementation of the same published interpolation [FRI].
+    [Trait("Outside", "ENG-1")]
     [Theory]
     [InlineData(2000, 72.845)]
     [InlineData(3000, 79.497)]
@@ -27,6 +28,7 @@ public sealed class PublishedEngineTests
         Assert.Equal(torque, Engine.At(rpm), 5e-4);
 
     // The peak lies between the last two points, where the table itself only shows 40.48 and 41.01 kW.
+    [Trait("Outside", "ENG-1")]
     [Fact]
     public void Peak_power_lies_between_the_points()
     {

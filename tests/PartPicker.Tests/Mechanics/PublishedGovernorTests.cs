@@ -15,6 +15,7 @@ public sealed class PublishedGovernorTests
     // CEN-1, [SAR] ex. 7.7, p. 203: two balls of 3 kg, ball arm 0.12, sleeve arm 0.08 m, 0.12 m at 320 rpm,
     // spring 20 N/mm, lift 15 mm. Printed 1217.0 N because the book takes π as 3.147 there; 327.9 rpm.
     [Fact]
+    [Trait("Outside", "CEN-1")]
     public void Spring_load_and_speed_at_full_lift_are_those_of_Sarkar_7_7()
     {
         FlyweightSet balls = Governor(3, 0.12, 0.12 / 0.08, 0.015);
@@ -32,6 +33,7 @@ public sealed class PublishedGovernorTests
     // [SAR] ex. 7.8, p. 204: 3 kg at 0.2 m and 240 rpm, arms 0.11 and 0.15 m, 7.5 % more speed for 4 mm of
     // lift. Printed 557.8 N and 24.1 N/mm with π 3.147.
     [Fact]
+    [Trait("Outside", "SAR 7.8")]
     public void Spring_load_and_stiffness_are_those_of_Sarkar_7_8()
     {
         FlyweightSet balls = Governor(3, 0.2, 0.11 / 0.15, 0.004);
@@ -48,6 +50,7 @@ public sealed class PublishedGovernorTests
     // balls loads the sleeve by 2 m g 0.03/(0.10 cos): the book takes it off at both ends, though at full
     // lift the balls lean outwards and help.
     [Fact]
+    [Trait("Outside", "CEN-2")]
     public void Initial_compression_and_insensitive_band_are_those_of_Sarkar_7_9()
     {
         FlyweightSet balls = Governor(5, 0.11, 1.2, 0.05);
@@ -70,6 +73,7 @@ public sealed class PublishedGovernorTests
     // more speed at full lift, sleeve 15 lb; the balls' own weight acts 2 in outside the pivot at no lift.
     // Printed 59.3.
     [Fact]
+    [Trait("Outside", "CEN-3")]
     public void Stiffness_with_weights_is_that_of_Bevan_13_5()
     {
         FlyweightSet balls = Governor(3 / GravityFeet, 2.5 / 12, 4.5 / 2, 0.5 / 12);
@@ -88,6 +92,7 @@ public sealed class PublishedGovernorTests
     // CEN-4, [BEV] ex. 13.3, p. 466: balls of 3 lb from 3 to 4.5 in, 300 to 318 rpm, arms 4 and 2 in; the
     // speed at 3.5 in. Printed 308 rpm, rounded up; the rate is not printed.
     [Fact]
+    [Trait("Outside", "CEN-4")]
     public void Rate_and_speed_between_are_those_of_Bevan_13_3()
     {
         FlyweightSet balls = Governor(3 / GravityFeet, 3.0 / 12, 2, 0.75 / 12);
@@ -103,6 +108,7 @@ public sealed class PublishedGovernorTests
     // of 1.5 lb/in, each stretched by both balls and so worth 2 · 2 · 1.5 lb/in to one of them; printed 23
     // lb/in.
     [Fact]
+    [Trait("Outside", "BEV 13.4")]
     public void Stiffness_beside_ball_springs_is_that_of_Bevan_13_4()
     {
         const double arms = 6.0 / 4;
@@ -117,6 +123,7 @@ public sealed class PublishedGovernorTests
     // CEN-5, [KG] ex. 10.36, p. 320: four shoes of 8 kg at 0.16 m, gap 5 mm, spring 500 N and 50 N/mm each,
     // drum 0.2 m, friction 0.3, 500 rpm; printed 36.1 kW. The two speeds are recomputed, not printed.
     [Fact]
+    [Trait("Outside", "CEN-5")]
     public void A_centrifugal_clutch_lifts_touches_and_drives_as_in_Khurmi_10_36()
     {
         var shoe = new FlyweightSet(1, [(8, Radius(0.16, 1, 0.005))]);
@@ -131,10 +138,13 @@ public sealed class PublishedGovernorTests
 
     // [KG] ex. 10.35, p. 319: 15 kW at 900 rpm, four shoes, friction 0.25, drum 0.15, shoe 0.12 m, springs
     // that hold to three quarters of the speed; printed 2.28 kg. [JIN] ex. 22-10, p. 596: 40 kW at 1400 rpm,
-    // 0.22, 0.16 and 0.13 m, four fifths; printed 1.93 kg.
+    // 0.22, 0.16 and 0.13 m, four fifths; printed 1.93 kg. Last an exercise of
+    // the open web: 25 kW at 1200 rpm, 0.3, 0.1 and 0.075 m, half the speed; printed 1.866 kg.
     [Theory]
     [InlineData(15e3, 900, 0.25, 0.15, 0.12, 0.75, 2.2752)]
     [InlineData(40e3, 1400, 0.22, 0.16, 0.13, 0.80, 1.9264)]
+    [Trait("Outside", "KG 10.35/1")]
+    [Trait("Outside", "KG 10.35/2")]
     public void Shoe_mass_carries_the_power_of_the_example(
         double power, double rpm, double friction, double drum, double radius, double engagedShare, double mass)
     {
@@ -147,6 +157,7 @@ public sealed class PublishedGovernorTests
 
     // [KG] ch. 18 (from memory, recomputed): 2.5 kg, arms 120 and 80 mm, 0.12 m at 290 rpm, 310 rpm at 15 mm
     // of lift; printed 831 N, 1128 N and 19.8 N/mm with rounded speeds.
+    [Trait("Outside", "KG-18")]
     [Fact]
     public void Sleeve_loads_are_those_of_a_Hartnell_governor_in_Khurmi()
     {

@@ -10,12 +10,14 @@ public sealed class PublishedSpringTests
     // SPR-1, [BHA] ex. 10.1: P 1250 N, d 7, D 42, 8 active coils, G 81 370 MPa. The book's free length of
     // 109.337611 mm is 70 solid, 9 of gaps and this deflection.
     [Fact]
+    [Trait("Outside", "SPR-1")]
     public void A_designed_spring_deflects_as_in_Bhandari_10_1() =>
         Relative.Equal(30.337611, 1250 / Rate(81_370, 7, 42, 8), 1e-7);
 
     // SPR-2, [BHA] ex. 10.19: d 6, D 36, 10 coils around d 5, D 30, 8 coils, the inner 15 mm shorter, P 1000
     // N, G 81 370 MPa. The load is shared so that the outer one is deflected 15 mm more.
     [Fact]
+    [Trait("Outside", "SPR-2")]
     public void Two_nested_springs_share_a_load_as_in_Bhandari_10_19()
     {
         double outer = Rate(81_370, 6, 36, 10);
@@ -30,6 +32,7 @@ public sealed class PublishedSpringTests
 
     // SPR-3, [SAD] ex. 8.3, p. 229: d 3, C 6, 15 coils, G 84 GPa; printed 9.72 N/mm.
     [Fact]
+    [Trait("Outside", "SPR-3")]
     public void Rate_is_that_of_Sadhu_Singh_8_3() => Relative.Equal(9.72222, Rate(84_000, 3, 18, 15), 1e-6);
 
     // [SAD] ex. 8.12, p. 236: d 6, outside diameter 75, G 84 GPa: 412.3 N bend one turn by 9.954 mm, 382.5 N
@@ -37,12 +40,15 @@ public sealed class PublishedSpringTests
     [Theory]
     [InlineData(412.3, 9.954)]
     [InlineData(382.5, 9.234)]
+    [Trait("Outside", "SAD 8.12/1")]
+    [Trait("Outside", "SAD 8.12/2")]
     public void One_turn_deflects_as_in_Sadhu_Singh_8_12(double force, double deflectionPerTurn) =>
         Assert.Equal(deflectionPerTurn, force / Rate(84_000, 6, 75 - 6, 1), 1.5e-3);
 
     // SPR-4, [SHI] ex. 10-1 (from memory, recomputed): music wire d 0.037 in, outside diameter 7/16 in,
     // squared ends, 12.5 turns, G 11.85 Mpsi.
     [Fact]
+    [Trait("Outside", "SPR-4")]
     public void Rate_and_solid_length_are_those_of_Shigley_10_1()
     {
         Length wire = Length.FromInches(0.037);
@@ -57,18 +63,21 @@ public sealed class PublishedSpringTests
     // [WEN] ex. 8.2, p. 163: d 0.105, D 0.620 in, 35 lb at 0.5 in, G 11.85 Mpsi, closed ends; printed 70.0
     // lb/in and 12.79 turns, two of which are closed.
     [Fact]
+    [Trait("Outside", "WEN 8.2")]
     public void Coils_are_those_of_Wentzell_8_2() =>
         Assert.Equal(12.79, RateInchPounds(11.85e6, 0.105, 0.620, 1) / 70.0 + 2, 5e-3);
 
     // [JIN] ex. 8-7, p. 228: music wire d 1.016, outside diameter 12.6 mm, 16 turns of which 14 act, G 81
     // GPa.
     [Fact]
+    [Trait("Outside", "JIN 8-7")]
     public void Rate_is_that_of_Jindal_8_7() => Assert.Equal(0.496, Rate(81_000, 1.016, 12.6 - 1.016, 14), 5e-4);
 
     // SPR-7, [MOT] p. 751: d 0.0625, D 0.60 in, G 11.2 Mpsi, 8 lb/in, free length 2.75 in, squared and
     // ground; printed solid length 0.898 in and 14.8 lb there. Recomputed: 12.3624 active coils, 0.89765 in,
     // 14.8188 lb.
     [Fact]
+    [Trait("Outside", "SPR-7")]
     public void Coils_solid_length_and_solid_load_are_those_of_Mott()
     {
         double activeCoils = RateInchPounds(11.2e6, 0.0625, 0.60, 1) / 8;
@@ -82,6 +91,7 @@ public sealed class PublishedSpringTests
     // [EN 13906-1], cold-coiled springs under static load, by hand for d 5, D 40 mm and 6 coils:
     // 6 (0.0015 · 1600 / 5 + 0.1 · 5) = 6 · 0.98 mm.
     [Fact]
+    [Trait("Outside", "EN 13906-1")]
     public void Coil_clearance_is_that_of_the_standard() =>
         Relative.Equal(
             5.88,
@@ -104,6 +114,18 @@ public sealed class PublishedSpringTests
     [InlineData("chrome-vanadium-a232", 0.100, 29.5, 11.2)]
     [InlineData("chrome-silicon-a401", 0.100, 29.5, 11.2)]
     [InlineData("stainless-302-a313", 0.100, 28.0, 10.0)]
+    [Trait("Outside", "SHI Table 10-5/1")]
+    [Trait("Outside", "SHI Table 10-5/2")]
+    [Trait("Outside", "SHI Table 10-5/3")]
+    [Trait("Outside", "SHI Table 10-5/4")]
+    [Trait("Outside", "SHI Table 10-5/5")]
+    [Trait("Outside", "SHI Table 10-5/6")]
+    [Trait("Outside", "SHI Table 10-5/7")]
+    [Trait("Outside", "SHI Table 10-5/8")]
+    [Trait("Outside", "SHI Table 10-5/9")]
+    [Trait("Outside", "SHI Table 10-5/10")]
+    [Trait("Outside", "SHI Table 10-5/11")]
+    [Trait("Outside", "SHI Table 10-5/12")]
     public void Moduli_agree_with_the_inch_column_of_the_table(
         string material, double wireInches, double elasticMpsi, double shearMpsi)
     {
@@ -118,6 +140,7 @@ public sealed class PublishedSpringTests
     // S_ut with S_ut = 2211/d^0.145 ([SHI] Table 10-4), rod 11.5 mm. The book allows for coil friction by
     // 10.8 per turn where the plain form has 64 per radian. Printed .327, .0225, 13.46, .23; recomputed here.
     [Fact]
+    [Trait("Outside", "TOR-1")]
     public void A_twisted_spring_turns_and_closes_as_in_Jindal_8_9()
     {
         const double index = 14.5 / 1.5;
@@ -139,6 +162,7 @@ public sealed class PublishedSpringTests
     // TOR-2, [SHI] ex. 10-8 (answers from memory, recomputed): music wire d 0.072, outside diameter 19/32 in,
     // 4.25 coils, legs of 1 in, E 28.5 Mpsi, 0.78 S_ut with S_ut = 201/d^0.145 kpsi, pin 0.400 in.
     [Fact]
+    [Trait("Outside", "TOR-2")]
     public void A_twisted_spring_turns_and_closes_as_in_Shigley_10_8()
     {
         const double mean = 19 / 32.0 - 0.072;

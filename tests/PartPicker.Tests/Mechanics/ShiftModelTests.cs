@@ -117,6 +117,87 @@ public sealed class ShiftModelTests
             }
         });
 
+    // By definition, from the parts themselves: at lock-up the drive clutch presses the belt with just the active arc's share.
+    [Fact]
+    public void Lock_up_is_where_the_drive_clutch_holds_the_whole_torque() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.8, 1.3], Gen.Double[0.8, 1.3]).Sample((setUp, flyweight, thrust) =>
+        {
+            ShiftModel model = setUp.Model(new AnchorFactors(flyweight, thrust));
+            DriveSide drive = setUp.Drive(model);
+            double engagement = drive.Engagement.Rpm;
+            double? lockUp = model.LockUpRpm(drive);
+            if (lockUp is not { } rpm)
+            {
+                Assert.True(engagement > setUp.RevLimit || Spare(setUp.RevLimit) < 0);
+                return;
+            }
+
+            Assert.InRange(rpm, engagement, setUp.RevLimit);
+            Assert.True(rpm == engagement ? Spare(rpm) >= 0 : Math.Abs(Spare(rpm)) < 1e-6);
+
+            // The active arc is a part of what the balance asks for: the ratio never moves before lock-up.
+            if (!setUp.Locked && model.BalanceRpm(drive, setUp.Driven(model), 0, ShiftDirection.Upshift) is { } shift)
+                Assert.True(rpm <= shift + 1e-6);
+
+            double Spare(double n)
+            {
+                double speed = n * Math.PI / 30;
+                double tension = setUp.Machine().Engine.At(n) / model.Positions[0].DriveRadius;
+                double grip = setUp.BeltFriction / Math.Sin(setUp.HalfAngle);
+                return (1 - setUp.FlyweightFriction) * flyweight * setUp.Flyweights().Thrust(RandomSetUp.ContactTravel, speed)
+                    - setUp.DriveSpring().At(0.07 - RandomSetUp.ContactTravel)
+                    - thrust * tension / (2 * grip * Math.Tan(setUp.HalfAngle));
+            }
+        });
+
+    // Without springs and cam friction the driven clutch slips under every torque, or under none.
+    [Fact]
+    public void A_helix_holds_alone_where_a_springless_driven_clutch_does_not_slip() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[1, 200]).Sample((setUp, torque) =>
+        {
+            setUp = setUp with { CamFriction = 0, DrivenPreload = 0, DrivenRate = 0, TwistRate = 0 };
+            ShiftModel model = setUp.Model();
+            DrivenSide driven = setUp.Driven(model);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                BeltPosition at = model.Positions[j];
+                BeltLoad load = new BeltThrust(setUp.HalfAngle, setUp.BeltFriction, at.DriveWrap, at.DrivenWrap)
+                    .Load(driven.Upshift[j].At(torque), torque / at.DriveRadius);
+                double hold = model.HelixHold(driven, j);
+                if (Math.Abs(hold - 1) > 1e-9)
+                    Assert.Equal(hold < 1, load.DrivenSlips);
+            }
+        });
+
+    [Fact]
+    public void Engagement_goes_by_the_root_of_force_over_mass() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.2, 5]).Sample((setUp, factor) =>
+        {
+            RandomSetUp heavier = setUp with { ArmMass = factor * setUp.ArmMass, TipMass = factor * setUp.TipMass };
+            RandomSetUp stiffer = setUp with { SpringForces = [.. setUp.SpringForces.Select(f => factor * f)] };
+            Relative.Equal(EngagementRpm(setUp) / Math.Sqrt(factor), EngagementRpm(heavier), 1e-9);
+            Relative.Equal(EngagementRpm(setUp) * Math.Sqrt(factor), EngagementRpm(stiffer), 1e-9);
+        });
+
+    [Fact]
+    public void A_level_friction_by_radius_is_one_friction() =>
+        RandomSetUp.Any.Sample(setUp =>
+        {
+            Drivetrain level = setUp.Machine() with
+            {
+                BeltFriction = double.NaN,
+                BeltFrictionByRadius = LinearCurve.Table([(0.02, setUp.BeltFriction), (0.2, setUp.BeltFriction)]),
+            };
+            ShiftModel one = setUp.Model();
+            var same = new ShiftModel(level, one.Positions, 1, AnchorFactors.None);
+            for (int j = 0; j < one.Positions.Count; j++)
+            {
+                double? expected = one.BalanceRpm(setUp.Drive(one), setUp.Driven(one), j, ShiftDirection.Upshift);
+                double? actual = same.BalanceRpm(setUp.Drive(same), setUp.Driven(same), j, ShiftDirection.Upshift);
+                Assert.Equal(expected ?? 0, actual ?? 0, 1e-6);
+            }
+        });
+
     [Fact]
     public void A_balance_just_under_the_rev_limit_is_found_and_one_just_above_is_not() =>
         Gen.Select(RandomSetUp.FlatTorque, Gen.Int[0, 4]).Sample((setUp, position) =>

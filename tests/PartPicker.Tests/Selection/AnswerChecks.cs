@@ -16,6 +16,7 @@ internal static class AnswerChecks
         Assert.True(answer.Work.Proven);
         Assert.Equal(answer.Picks.Any(p => p.WithinTolerance), answer.InTheWay.Count == 0);
         Assert.All(answer.InTheWay, o => Assert.NotEmpty(o.Sentence));
+        Assert.All(answer.InTheWay, o => Assert.Contains(RuleNames.Obstacles, name => name.Name == o.Rule));
         Assert.All(answer.Refusals, r => Assert.NotEmpty(r.Sentence));
         Assert.All(answer.NotChecked, n => Assert.NotEmpty(n.Missing));
         var order = answer.Picks.Select(p => request.RankBy == RankBy.Miss
@@ -44,7 +45,7 @@ internal static class AnswerChecks
             Assert.True(pick.Prediction.EngagementRpm >= launch + request.LaunchMarginRpm);
         if (request.SlipMargin is { } margin)
             Assert.All(pick.Prediction.Curve, p => Assert.True(p.Upshift!.SlipMargin is null || p.Upshift.SlipMargin >= margin));
-        Assert.All(pick.FitMargins, m => Assert.True(m.Margin.Value >= 0));
+        Assert.All(pick.FitMargins, m => Assert.True(m.Margin is null or { Value: >= 0 }));
         Assert.Equal(
             pick.Prediction.Curve.Any(p => p.Upshift!.Slips),
             pick.Cautions.Any(c => c.Sentence.StartsWith("By the model the belt slips", StringComparison.Ordinal)));

@@ -72,6 +72,8 @@ internal sealed record Bench
         ActiveCoils = 3.05,
         SolidLength = Mm(27.3),
         Ends = SpringEnds.ClosedGround,
+        Material = "chrome-silicon-a401",
+        SetRemoved = YesNo.Yes,
         FreeLength = Mm(94.5),
         Rate = ForcePerLength.FromNewtonsPerMillimeter(19),
     };
@@ -99,7 +101,8 @@ internal sealed record Bench
         WindingHand = WindingHand.Right,
         Legs = SpringLegs.Straight,
         TwistLimitDeg = 300,
-        WireDiameter = Mm(5.3),
+        WireDiameter = Mm(5.9),
+        Material = "chrome-silicon-a401",
         ActiveCoils = 5,
         FreeLength = Mm(100),
         Rate = ForcePerLength.FromNewtonsPerMillimeter(9),

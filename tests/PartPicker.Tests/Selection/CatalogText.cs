@@ -36,6 +36,7 @@ internal static class CatalogText
         [Force.Info.Name] = "N",
         [ForcePerLength.Info.Name] = "N/m",
         [Torque.Info.Name] = "N·m",
+        [Power.Info.Name] = "W",
         [RotationalStiffness.Info.Name] = "N·m/rad",
         [LinearDensity.Info.Name] = "kg/m",
         [Temperature.Info.Name] = "K",

@@ -94,7 +94,7 @@ public sealed class CautionTests
         Caution caution = Assert.Single(bench.Predict().Answer!.Cautions, c => c.Sentence.Contains("does not fit", StringComparison.Ordinal));
         Assert.Equal("CAUTION", caution.Signal);
         Assert.StartsWith(
-            "The drive spring ds does not fit this machine by rule drive-spring-outside-diameter: outside diameter 57.4 mm",
+            "The drive spring ds does not fit this machine by rule drive-spring-outside-diameter: outside diameter 57.989 mm",
             caution.Sentence, StringComparison.Ordinal);
     }
 

@@ -43,7 +43,7 @@ internal sealed record LengthRule(
             (b, l) => b with { DriveSpring = b.DriveSpring with { SolidLength = l, ActiveCoils = null } },
             null),
         new("drive-spring-outside-diameter", Side.AtMost, 62,
-            (b, l) => b with { DriveSpring = b.DriveSpring with { OutsideDiameter = l } },
+            (b, l) => b with { DriveSpring = b.DriveSpring with { OutsideDiameter = l, ActiveCoils = null } },
             (b, l) => b with { DriveClutch = b.DriveClutch with { CupBore = l } }),
         new("drive-spring-inside-diameter", Side.AtLeast, 38,
             (b, l) => b with { DriveSpring = b.DriveSpring with { OutsideDiameter = l + 2 * Mm(5.4) } },

@@ -72,7 +72,7 @@ public sealed class LengthRuleTests
     {
         string[] others =
         [
-            "drive-spring-known", "drive-spring-coil-clearance", "flyweight-outward", "helix-self-lock", "driven-spring-known",
+            "drive-spring-known", "drive-spring-stress", "drive-spring-buckling", "driven-spring-combined-stress", "drive-spring-coil-clearance", "flyweight-outward", "helix-self-lock", "driven-spring-known",
             "driven-spring-twist-range", "driven-spring-wound", "driven-spring-wound-diameter", "drive-spring-seat",
             "flyweight-known", "flyweight-family", "flyweight-set-count", "driven-spring-winding-hand", "driven-spring-legs",
             "driven-spring-twist-limit", "driven-spring-preload", "helix-mount",

@@ -91,7 +91,7 @@ public sealed class ObstacleTests
     public void Refusals_name_slot_part_rule_value_and_limit()
     {
         var bench = new Bench();
-        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Length.FromInches(2.5) }] };
+        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Length.FromInches(2.5), TotalCoils = null, Ends = null }] };
         Refusal refusal = Assert.Single(bench.Answer().Refusals);
         Assert.Equal((Slot.DriveSpring, "wide", "drive-spring-outside-diameter"), (refusal.Slot, refusal.Part, refusal.Rule));
         Assert.Equal((0.0635, 0.062), (refusal.Measured.Value, refusal.Limit.Value));
@@ -171,8 +171,148 @@ public sealed class ObstacleTests
         Assert.Equal((40, 480L), (answer.Refusals.Count, answer.RefusalsLeftOut));
         Assert.Equal(520, answer.RefusedByRule["drive-spring-outside-diameter"]);
 
-        // Of each the solid length is open, and it is named.
-        Assert.Equal((500, 20L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
-        Assert.Contains(answer.InTheWay, o => o.Rule == "drive-spring-outside-diameter" && o.Count == 520);
+        // Of each solid length and stress are open, and both are named.
+        Assert.Equal((500, 540L), (answer.NotChecked.Count, answer.NotCheckedLeftOut));
+        Assert.Equal(["engagement"], answer.InTheWay.Select(o => o.Rule));
+    }
+
+    [Fact]
+    public void A_slip_margin_that_no_set_has_stands_alone_in_the_way_whatever_else_does_not_fit()
+    {
+        var bench = new Bench();
+        bench = bench with { Shelf = [bench.DriveSpring with { Id = "wide", OutsideDiameter = Mm(70) }] };
+        PickAnswer answer = bench.Answer(r => r with { SlipMargin = 9 });
+        Assert.Equal(["slip-margin"], answer.InTheWay.Select(o => o.Rule));
+        Assert.Equal(1, answer.RefusedByRule["drive-spring-outside-diameter"]);
+    }
+
+    [Fact]
+    public void By_least_work_too_the_closest_set_is_the_one_of_the_least_miss()
+    {
+        PickRequest request = new Bench().Request() with { Target = ShiftTarget.Flat(2000, 5500) };
+        PickAnswer byMiss = PartSelection.Pick(new Bench().Snapshot(), request).Answer!;
+        PickAnswer byWork = PartSelection.Pick(new Bench().Snapshot(), request with { RankBy = RankBy.LeastWork }).Answer!;
+        Assert.NotEqual(byMiss.Picks[0].Parts.Hole, byWork.Picks[0].Parts.Hole);
+        Assert.Equal(Curve(byMiss), Curve(byWork));
+
+        static string Curve(PickAnswer answer) => Assert.Single(answer.InTheWay, o => o.Rule == "shift-curve").Sentence;
+    }
+
+    [Fact]
+    public void A_check_that_waits_for_the_machine_names_the_field_of_the_machine()
+    {
+        const string words = "fill in cupBore of the drive clutch drive-clutch in the catalog";
+        var bench = new Bench();
+        bench = bench with { DriveClutch = bench.DriveClutch with { CupBore = null } };
+        PickAnswer answer = bench.Answer(r => r with { DemandChecked = true });
+        Assert.Contains(answer.Refusals, r => r.Rule == "checked-fit" && r.Sentence.EndsWith(words, StringComparison.Ordinal));
+
+        // It may fit: nobody knows.
+        Obstacle empty = Assert.Single(answer.InTheWay, o => o.Rule == "empty-pool");
+        Assert.StartsWith("No drive spring of the catalog can be checked by every rule", empty.Sentence);
+    }
+
+    [Fact]
+    public void Every_field_that_a_rule_waits_for_is_one_of_that_piece_of_the_machine()
+    {
+        var bench = new Bench();
+        MachineProfile bare = (bench with
+        {
+            DriveClutch = bench.DriveClutch with
+            {
+                CupBore = null,
+                PostDiameter = null,
+                SpringSeat = null,
+                PinDiameter = null,
+                ArmLength = null,
+                TipClearanceRadius = null,
+            },
+            DrivenClutch = bench.DrivenClutch with { HubDiameter = null, WindingHand = null, Legs = null, HelixMount = null },
+        }).Profile();
+        MachineModel machine = MachineModel.Create(bare, [])!;
+        FitCheck[] waiting =
+        [
+            .. DriveSpringRules.All.Select(r => r.Check(bench.DriveSpring, machine)),
+            .. FlyweightRules.All.Select(r => r.Check(bench.Flyweight, machine)),
+            .. DrivenSpringRules.All.Select(r => r.Check(bench.DrivenSpring, machine)),
+            .. HelixRules.All.Select(r => r.Check(bench.Helix, machine)),
+        ];
+        waiting = [.. waiting.Where(c => c.Verdict == FitVerdict.NotChecked)];
+        Assert.Equal(10, waiting.Length);
+        string[] fields =
+        [
+            .. FieldRegistry.For(ItemKind.DriveClutch).Select(f => $"fill in {f.Name} of the drive clutch drive-clutch in the catalog"),
+            .. FieldRegistry.For(ItemKind.DrivenClutch).Select(f => $"fill in {f.Name} of the driven clutch driven-clutch in the catalog"),
+        ];
+        Assert.All(waiting, c => Assert.Contains(c.Remedy, fields));
+    }
+
+    [Fact]
+    public void The_refusals_of_the_slot_that_is_left_empty_stand_first()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { ArmLength = Mm(57) },
+            Shelf = [.. Enumerable.Range(0, 5).Select(i => bench.DriveSpring with { Id = $"wide-{i}", OutsideDiameter = Mm(70) })],
+        };
+        PickAnswer answer = bench.Answer(r => r with { RefusalCount = 1 });
+        Assert.Equal((Slot.Flyweight, "flyweight-arm-length"), (answer.Refusals[0].Slot, answer.Refusals[0].Rule));
+        Assert.Equal(5, answer.RefusalsLeftOut);
+    }
+
+    [Fact]
+    public void The_rules_of_the_request_are_waived_first_and_those_not_tried_are_counted()
+    {
+        // Eight rules of fit refuse two candidates or more each; the one spring that fits is excluded.
+        var bench = new Bench();
+        DrivenSpring wrong = bench.DrivenSpring with { WindingHand = WindingHand.Left, Legs = SpringLegs.Hooked, InsideDiameter = Mm(40) };
+        DrivenSpring tight = bench.DrivenSpring with { TwistLimitDeg = 10, BodyCoils = 20, InsideDiameter = Mm(44.1) };
+        Helix strange = bench.Helix with { CamRadius = Mm(40), Mount = "bolted" };
+        bench = bench with
+        {
+            Shelf =
+            [
+                wrong with { Id = "wrong-1" }, wrong with { Id = "wrong-2" }, tight with { Id = "tight-1" }, tight with { Id = "tight-2" },
+                strange with { Id = "strange-1" }, strange with { Id = "strange-2" },
+            ],
+        };
+        PickAnswer answer = bench.Answer(r => r with { Exclude = new HashSet<string> { "vs" } });
+        Assert.Equal(9, answer.RefusedByRule.Count);
+        Assert.Equal(1, answer.RefusedByRule.Values.Min());
+        Assert.Equal("excluded", answer.Waivers[0].Rule);
+        Assert.Equal(1, answer.WaiversLeftOut);
+    }
+
+    [Fact]
+    public void Every_name_that_stands_in_the_way_can_be_provoked()
+    {
+        var bench = new Bench();
+        var outlet = new Outlet("shop", "CAD", new Dictionary<string, Offer>());
+        DriveSpring dear = bench.DriveSpring with { Id = "dear" };
+        string[] said =
+        [
+            .. new Bench().Answer(r => r with { Target = ShiftTarget.Flat(9500, 8000) }).InTheWay.Select(o => o.Rule),
+            .. new Bench().Answer(r => r with { Target = ShiftTarget.Flat(2000, 5500) }).InTheWay.Select(o => o.Rule),
+            .. new Bench().Answer(r => r with { WorkLimit = 1 }).InTheWay.Select(o => o.Rule),
+            .. new Bench().Answer(r => r with { LaunchRpm = 3000 }).InTheWay.Select(o => o.Rule),
+            .. new Bench().Answer(r => r with { SlipMargin = 9 }).InTheWay.Select(o => o.Rule),
+            .. (bench with { Shelf = [dear] }).Answer(r => r with
+            {
+                Exclude = new HashSet<string> { "ds" }, Outlet = outlet, PriceCeilingMinor = 1,
+            }).InTheWay.Select(o => o.Rule),
+            .. (bench with { Shelf = [dear] }).Answer(r => r with
+            {
+                Exclude = new HashSet<string> { "ds" }, Outlet = outlet, InStockOnly = true,
+            }).InTheWay.Select(o => o.Rule),
+            .. (bench with { Shelf = [dear with { SupersededBy = "ds" }] }).Answer(r => r with { Exclude = new HashSet<string> { "ds" } })
+                .InTheWay.Select(o => o.Rule),
+            .. (bench with { Helix = bench.Helix with { CamRadius = null } }).Answer(r => r with { DemandChecked = true })
+                .InTheWay.Select(o => o.Rule),
+            "does-not-shift", // Its own test above.
+        ];
+        Assert.Empty(RuleNames.OfTarget.Concat(RuleNames.OfRequest).Select(n => n.Name).Except(said));
+        Assert.Equal(RuleNames.Obstacles.Count, RuleNames.Obstacles.DistinctBy(n => n.Name).Count());
+        Assert.All(RuleNames.Obstacles, n => Assert.NotEmpty(n.Meaning));
     }
 }

@@ -18,6 +18,7 @@ internal sealed class OddCatalog
         "finishDeg", "finishTravel", "helixDeg", "anglePoints", "adjusterCurves", "pinMasses", "heelHolding", "heelMassLimit",
         "heelLengthLimit", "middleHolding", "middleMassLimit", "middleLengthLimit", "tipHolding", "tipMassLimit",
         "tipLengthLimit", "adjusterFromDeg", "adjusterToDeg", "adjusterStepDeg", "contents",
+        "peakTorqueRpm", "peakTorque", "peakPowerRpm", "peakPower",
     ];
 
     private readonly Random random;

@@ -51,7 +51,7 @@ public sealed class PredictionTests
     {
         AgreementNouns nouns = AgreementNouns.Of(StandsStill);
         RequestProblem problem = Assert.Single(SetPrediction.Predict(nouns.Snapshot, nouns.Request).Problems);
-        Assert.Equal(("parts/flyweight", "part-unusable"), (problem.Place, problem.Code));
+        Assert.Equal(("machine/fitted/flyweight", "part-unusable"), (problem.Place, problem.Code));
         Assert.Contains("the radius of its body does not grow with travel everywhere", problem.Expected);
     }
 

@@ -21,7 +21,7 @@ public sealed class RequestProblemTests
         Assert.Null(outcome.Answer);
         Assert.Equal(["driveSpring: ds", "helix: hx"], outcome.Problems.Select(p => p.Sent));
         Assert.All(outcome.Problems, p => Assert.Equal(("keep", "kept-part-does-not-fit"), (p.Place, p.Code)));
-        Assert.Contains("by rule drive-spring-outside-diameter outside diameter 57.4 mm", outcome.Problems[0].Expected);
+        Assert.Contains("by rule drive-spring-outside-diameter outside diameter 57.989 mm", outcome.Problems[0].Expected);
         Assert.NotNull(bench.Pick().Answer);
     }
 
@@ -70,6 +70,8 @@ public sealed class RequestProblemTests
             RequestProblem problem = Assert.Single(problems);
             Assert.Equal(("machine", "machine-impossible", Id), (problem.Place, problem.Code, problem.Sent));
             Assert.Contains(what.Split(' ')[0], problem.Expected, StringComparison.OrdinalIgnoreCase);
+            Assert.Matches(@"\d mm \([\d.]+ in\)", problem.Expected);
+            Assert.DoesNotMatch(@"\d m\b", problem.Expected);
         }
     }
 
@@ -174,9 +176,12 @@ public sealed class RequestProblemTests
         var bench = new Bench();
         bench = bench with { DriveSpring = bench.DriveSpring with { FreeLength = Mm(70) } };
         Outcome<PickAnswer> outcome = bench.Pick();
-        RequestProblem fitted = outcome.Problems.Single(p => p.Place == "fitted/driveSpring");
+        RequestProblem fitted = outcome.Problems.Single(p => p.Place == "machine/fitted/driveSpring");
         Assert.Equal(("part-unusable", "ds"), (fitted.Code, fitted.Sent));
         Assert.Contains("free length 70.0 mm", fitted.Expected);
+        Assert.Contains("in the fitted set of the machine's profile: correct the part or the profile", fitted.Expected);
+        RequestProblem sent = bench.Pick(r => r with { Fitted = bench.Fitted }).Problems.Single(p => p.Place == "fitted/driveSpring");
+        Assert.EndsWith("It stands in fitted: name another part there, or correct its numbers in the catalog", sent.Expected);
 
         // The run was made with the same part, and is told so.
         Assert.Contains(outcome.Problems, p => p.Place == "machine/baselines/0/parts/driveSpring");

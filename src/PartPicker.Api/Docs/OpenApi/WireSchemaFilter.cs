@@ -52,8 +52,16 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             member.Type &= ~JsonSchemaType.Null;
         if (property.GetCustomAttribute<WordsOfAttribute>() is { } words)
             WordsHolder(member).Enum = Texts(words.Words);
+        else if (property.IsDefined(typeof(ObstacleNamesAttribute)))
+            Explain(member);
         else if (IsErrorCode(property))
             member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
+    }
+
+    private static void Explain(OpenApiSchema member)
+    {
+        member.Enum = Texts(ObstacleNamesAttribute.Names);
+        member.Description += " " + ObstacleNamesAttribute.Sentences;
     }
 
     private static bool IsErrorCode(PropertyInfo property) =>

@@ -70,7 +70,7 @@ internal static class FieldDocs
         FieldShape.Count => "a whole number",
         FieldShape.Text => $"text of up to {field.Max} characters",
         FieldShape.Choice => $"one of: {string.Join(", ", Choices(field))}",
-        FieldShape.Reference => field.RefersTo is { } kind ? $"an id: {WireJson.Word(kind)}" : "an id: any part",
+        FieldShape.Reference => field.RefersTo is { } kind ? $"an id: {WireJson.Word(kind)}" : "an id: a part of the same kind",
         FieldShape.Curve => Points(field),
         FieldShape.Quantities => $"several, each {Noun(field.Dimension!)}",
         FieldShape.Holes => "degrees by the name of the hole or of the pair",

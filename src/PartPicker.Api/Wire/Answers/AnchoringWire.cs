@@ -9,6 +9,12 @@ internal sealed record AnchoringWire
     /// <summary>On belt thrust; 1 where model and run agree.</summary>
     public required double ThrustFactor { get; init; }
 
+    /// <summary>
+    /// Friction of the belt that was solved from the run together with thrustFactor; null where the profile's was kept and
+    /// the factors alone tie the model.
+    /// </summary>
+    public required double? SolvedFriction { get; init; }
+
     /// <summary>Model less measured rpm at each measured ratio, with the factors in place.</summary>
     public required IReadOnlyList<ResidualWire> Residuals { get; init; }
 

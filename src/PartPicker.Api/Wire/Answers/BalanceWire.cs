@@ -39,8 +39,11 @@ internal sealed record BalanceWire
     /// <summary>Tension of the slack strand less the centrifugal part.</summary>
     public required QuantityWire SlackTensionNet { get; init; }
 
-    /// <summary>The part of the wrap over which the tension changes.</summary>
+    /// <summary>The part of the driven clutch's wrap over which the tension changes.</summary>
     public required QuantityWire ActiveArc { get; init; }
+
+    /// <summary>That of the drive clutch; the same where both grip alike.</summary>
+    public required QuantityWire DriveActiveArc { get; init; }
 
     /// <summary>Wrap over active arc; below 1 the belt slips. Null without torque.</summary>
     public required double? SlipMargin { get; init; }

@@ -21,6 +21,6 @@ internal sealed record FitMarginWire
     /// <summary>What the machine allows.</summary>
     public required QuantityWire Limit { get; init; }
 
-    /// <summary>The room between the two; never negative.</summary>
-    public required QuantityWire Margin { get; init; }
+    /// <summary>The room between the two, never negative; null where they must be the same, which leaves no room.</summary>
+    public required QuantityWire? Margin { get; init; }
 }

@@ -9,6 +9,12 @@ internal sealed record FittedWire
     /// <summary>Engine speed at which the belt takes hold.</summary>
     public required double? EngagementRpm { get; init; }
 
+    /// <summary>
+    /// Half width of the band around it, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? EngagementBandRpm { get; init; }
+
     /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
 

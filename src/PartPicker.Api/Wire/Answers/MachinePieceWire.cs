@@ -18,6 +18,6 @@ internal sealed record MachinePieceWire
     /// <summary>Its values by name; what is not known is not listed.</summary>
     public required IReadOnlyDictionary<string, FieldValueWire> Fields { get; init; }
 
-    /// <summary>Where each value came from, by the same names: measured, drawing or classDefault.</summary>
+    /// <summary>Where each value came from, by the same names: measured, drawing, brochure or classDefault.</summary>
     public required IReadOnlyDictionary<string, string> Origins { get; init; }
 }

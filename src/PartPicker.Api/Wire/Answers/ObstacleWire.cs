@@ -4,6 +4,7 @@ namespace PartPicker.Api.Wire;
 internal sealed record ObstacleWire
 {
     /// <summary>Stable name of the rule or the target.</summary>
+    [ObstacleNames]
     public required string Rule { get; init; }
 
     /// <summary>How many parts or sets it refused; 0 for a target.</summary>

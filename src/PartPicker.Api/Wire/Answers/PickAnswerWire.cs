@@ -49,7 +49,12 @@ internal sealed record PickAnswerWire
     /// <summary>When nothing is found: for each rule in the way, the closest sets if it alone were waived.</summary>
     public required IReadOnlyList<WaiverWire> Waivers { get; init; }
 
-    /// <summary>Replaced part numbers that the request named, and the parts that were used.</summary>
+    /// <summary>
+    /// How many rules in the way were not tried: eight are, those of the request first, then those that refused most.
+    /// </summary>
+    public required int WaiversLeftOut { get; init; }
+
+    /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>Parts that do not fit, each with its rule.</summary>

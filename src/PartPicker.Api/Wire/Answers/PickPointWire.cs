@@ -9,6 +9,12 @@ internal sealed record PickPointWire
     /// <summary>Engine speed at which it shifts up here; null where it does not.</summary>
     public required double? UpshiftRpm { get; init; }
 
+    /// <summary>
+    /// Half width of the band around it, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? UpshiftBandRpm { get; init; }
+
     /// <summary>Engine speed at which it shifts back here; null where it does not.</summary>
     public required double? BackshiftRpm { get; init; }
 

@@ -38,8 +38,23 @@ internal sealed record PredictionWire
     /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
     public required double? EngagementRpm { get; init; }
 
+    /// <summary>
+    /// Half width of the band around it, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? EngagementBandRpm { get; init; }
+
     /// <summary>The sheave travel that decides engagement.</summary>
     public required QuantityWire EngagementTravel { get; init; }
+
+    /// <summary>
+    /// Engine speed at which the drive clutch stops slipping in low gear; up to there the launch slips by design. Null
+    /// where lockUpReason says why.
+    /// </summary>
+    public required double? LockUpRpm { get; init; }
+
+    /// <summary>Why there is no lock-up; null where there is.</summary>
+    public required string? LockUpReason { get; init; }
 
     /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
     public required double? ShiftOutRpm { get; init; }
@@ -53,11 +68,17 @@ internal sealed record PredictionWire
     /// <summary>Torque in this air over torque at sea level.</summary>
     public required double TorqueFactor { get; init; }
 
-    /// <summary>Replaced part numbers that the request named, and the parts that were used.</summary>
+    /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<ShiftPointWire> Curve { get; init; }
+
+    /// <summary>What the helix does under reverse power; null where its reverse angle is not known.</summary>
+    public required ReverseClampWire? Reverse { get; init; }
+
+    /// <summary>What one step of each input changes, all else held: a tuner's numbers.</summary>
+    public required IReadOnlyList<SensitivityWire> Sensitivities { get; init; }
 
     /// <summary>Warnings that belong beside the answer.</summary>
     public required IReadOnlyList<CautionWire> Cautions { get; init; }

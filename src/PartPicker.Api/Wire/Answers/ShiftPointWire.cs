@@ -30,8 +30,23 @@ internal sealed record ShiftPointWire
     /// <summary>Turn of the cam from low gear.</summary>
     public required QuantityWire CamTurn { get; init; }
 
+    /// <summary>Share of any torque that the helix alone holds on the driven clutch, its spring left out.</summary>
+    public required double HelixHold { get; init; }
+
+    /// <summary>True where that is 1 or more: the driven clutch cannot slip there.</summary>
+    public required bool HelixAloneHolds { get; init; }
+
+    /// <summary>Upshift less backshift engine speed; null where one is missing.</summary>
+    public required double? HysteresisRpm { get; init; }
+
     /// <summary>Where the clutches balance while it shifts up; null where they do not.</summary>
     public required BalanceWire? Upshift { get; init; }
+
+    /// <summary>
+    /// Half width of the band around the upshift rpm, from the tolerances of springs, masses, belt friction and torque: about 19 in
+    /// 20 machines lie within. Null where there is none.
+    /// </summary>
+    public required double? UpshiftBandRpm { get; init; }
 
     /// <summary>Where the clutches balance while it shifts back; null where they do not.</summary>
     public required BalanceWire? Backshift { get; init; }

@@ -1,9 +1,9 @@
 namespace PartPicker.Api.Wire;
 
-/// <summary>A replaced part number that the request named, and the part that was used.</summary>
+/// <summary>A replaced part number of which too little is known to compute it, and the part that was computed in its place.</summary>
 internal sealed record SupersessionWire
 {
-    /// <summary>Where the request named it.</summary>
+    /// <summary>Where it was named.</summary>
     public required string Pointer { get; init; }
 
     /// <summary>The replaced number.</summary>

@@ -91,7 +91,7 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
         double? end = Value(field, parameter);
         bool isMin = parameter.EndsWith(Min, StringComparison.Ordinal);
         int at = ranges.FindIndex(range => range.Field == field.Name);
-        FieldRange before = at < 0 ? new FieldRange(field.Name, null, null) : ranges[at];
+        FieldRange before = at < 0 ? new FieldRange(field.Name, null, null, ShownRounding(field)) : ranges[at];
         FieldRange range = isMin ? before with { Min = end } : before with { Max = end };
         if (at < 0)
             ranges.Add(range);
@@ -104,6 +104,12 @@ internal sealed class FieldFilterReader(QueryReader query, ItemKind? kind, Fault
                 $"at most {field.Name}{Max}");
         }
     }
+
+    // Half of the last digit that an answer shows, of the coarser system: a value copied from there finds its part.
+    private static double ShownRounding(Field field) => field.Dimension is { } dimension
+        ? Enum.GetValues<UnitSystem>().Select(UnitAliases.For(dimension).In)
+            .Max(form => form.Unit.ToSi(Math.Pow(10, -form.Decimals)) - form.Unit.ToSi(0)) / 2
+        : 0;
 
     private double? Value(Field field, string parameter)
     {

@@ -28,7 +28,7 @@ internal static class PartListReader
     [
         new(Kind, "One kind of part; all kinds when left out.") { Words = Kinds },
         new(Fields, "Filters by the fields of a part, each under the name of its field. A number or a quantity is "
-            + "asked for by a range, rate.min and rate.max, ends included; a quantity needs its unit, which may be "
+            + "asked for by a range, rate.min and rate.max, ends included and taken as rounded, as answers show them; a quantity needs its unit, which may be "
             + "any. A word, as material or ends, is asked for by itself and may stand several times: any of them "
             + "will do. A part that does not state the field is left out, unless the value can be computed. At "
             + $"most {PartQuery.MaxFilters} filters.")

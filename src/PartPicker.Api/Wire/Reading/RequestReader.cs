@@ -108,11 +108,12 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             reader.RefuseMissing("parts", "the set that was measured: the catalog does not know what is fitted");
         double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
         (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.Read(reader, faults);
+        bool solveFriction = reader.Flag("solveFriction") ?? false;
         AirState air = Air(reader);
         reader.RefuseOthers();
         return faults.Count > faultsBefore || parts is null
             ? null
-            : new Baseline(parts, engagementRpm, curve ?? [], flat, air);
+            : new Baseline(parts, engagementRpm, curve ?? [], flat, air) { SolveFriction = solveFriction };
     }
 
     public static AirState Air(ObjectReader reader) => new(

@@ -26,6 +26,12 @@ internal sealed record BaselineWire : IRequestWire
     [MaxLength(RequestLimits.MaxCurvePoints)]
     public IReadOnlyList<RatioRpmWire>? ShiftCurve { get; init; }
 
+    /// <summary>
+    /// True: solve the friction of the belt as well, not only the factor on belt thrust. It needs shift points whose ratios
+    /// lie a factor of 1.5 apart.
+    /// </summary>
+    public bool? SolveFriction { get; init; }
+
     /// <summary>Altitude of the run; sea level when left out. From -500 m to 6000 m.</summary>
     public QuantityInputWire? Altitude { get; init; }
 

@@ -65,7 +65,10 @@ internal sealed record PickRequestWire : IRequestWire
     [WordsOf(typeof(Slot))]
     public IReadOnlyList<string>? Keep { get; init; }
 
-    /// <summary>Ids of parts that shall not be proposed.</summary>
+    /// <summary>
+    /// Ids of parts that shall not be proposed, and of kits that shall not be bought; the parts of such a kit stay open.
+    /// An id shuts out that number alone: to shut out the successor of a replaced number, name the successor.
+    /// </summary>
     [MaxLength(RequestLimits.MaxExcluded)]
     public IReadOnlyList<string>? Exclude { get; init; }
 

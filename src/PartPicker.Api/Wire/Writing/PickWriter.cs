@@ -21,6 +21,7 @@ internal static class PickWriter
         Undominated = [.. answer.Undominated.Select(pick => Short(pick, request.Outlet, writer))],
         UndominatedCount = answer.UndominatedCount,
         Waivers = [.. answer.Waivers.Select(waiver => Waiver(waiver, writer))],
+        WaiversLeftOut = answer.WaiversLeftOut,
         Superseded = [.. answer.Superseded.Select(Supersession)],
         Refusals = [.. answer.Refusals.Select(refusal => Refusal(refusal, writer))],
         RefusalsLeftOut = answer.RefusalsLeftOut,
@@ -48,6 +49,7 @@ internal static class PickWriter
     {
         Parts = writer.Parts(fitted.Parts),
         EngagementRpm = writer.Rpm(fitted.Prediction.EngagementRpm),
+        EngagementBandRpm = writer.Rpm(fitted.Prediction.EngagementBandRpm),
         ShiftOutRpm = writer.Rpm(fitted.Prediction.ShiftOutRpm),
         Curve = Curve(fitted.Prediction, writer),
         Miss = writer.Share(fitted.Miss),
@@ -61,10 +63,12 @@ internal static class PickWriter
         Parts = writer.Parts(pick.Parts),
         Changes = [.. pick.Changes.Select(WireJson.Word)],
         EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
+        EngagementBandRpm = writer.Rpm(pick.Prediction.EngagementBandRpm),
         ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
         Curve = Curve(pick.Prediction, writer),
         Miss = writer.Share(pick.Miss),
         WithinTolerance = pick.WithinTolerance,
+        Likelihood = writer.Share(pick.Likelihood),
         Anchored = pick.Prediction.Anchoring is not null,
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
@@ -141,6 +145,7 @@ internal static class PickWriter
         {
             Ratio = writer.Ratio(point.Ratio),
             UpshiftRpm = writer.Rpm(point.Upshift?.Rpm),
+            UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
             BackshiftRpm = writer.Rpm(point.Backshift?.Rpm),
             SlipMargin = writer.Share(point.Upshift?.SlipMargin),
             Slips = point.Upshift?.Slips,
@@ -164,7 +169,7 @@ internal static class PickWriter
         Rule = margin.Rule,
         Measured = writer.Measure(margin.Measured),
         Limit = writer.Measure(margin.Limit),
-        Margin = writer.Measure(margin.Margin),
+        Margin = margin.Margin is { } room ? writer.Measure(room) : null,
     };
 
     private static RefusalWire Refusal(Refusal refusal, AnswerWriter writer) => new()

@@ -22,17 +22,45 @@ internal static class PredictionWriter
             Anchored = prediction.Anchoring is not null,
             Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
             EngagementRpm = writer.Rpm(prediction.EngagementRpm),
+            EngagementBandRpm = writer.Rpm(prediction.EngagementBandRpm),
             EngagementTravel = writer.Length(prediction.EngagementTravel),
+            LockUpRpm = writer.Rpm(prediction.LockUpRpm),
+            LockUpReason = LockUpReason(prediction, machine),
             ShiftOutRpm = writer.Rpm(prediction.ShiftOutRpm),
             PeakPowerRpm = writer.Rpm(prediction.PeakPowerRpm),
             PeakPower = writer.Power(prediction.PeakPower),
             TorqueFactor = writer.Factor(prediction.TorqueFactor),
             Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
+            Reverse = prediction.Reverse is { } reverse ? Reverse(reverse, writer) : null,
+            Sensitivities = [.. answer.Sensitivities.Select(each => Sensitivity(each, writer))],
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,
         };
     }
+
+    private static string? LockUpReason(Prediction prediction, MachineProfile machine) => prediction switch
+    {
+        { LockUpRpm: not null } => null,
+        { EngagementRpm: null } => "The belt does not start this machine.",
+        _ => $"The drive clutch still slips in low gear at the rev limit of {machine.Engine.RevLimitRpm} rpm.",
+    };
+
+    private static ReverseClampWire Reverse(ReverseClamp reverse, AnswerWriter writer) => new()
+    {
+        Angle = writer.Angle(reverse.Angle),
+        ClampRatio = writer.Share(reverse.ClampRatio),
+        DrivingClamp = reverse.DrivingClamp is { } driving ? writer.Force(driving) : null,
+        Clamp = reverse.Clamp is { } braking ? writer.Force(braking) : null,
+    };
+
+    private static SensitivityWire Sensitivity(Sensitivity sensitivity, AnswerWriter writer) => new()
+    {
+        Parameter = sensitivity.Parameter,
+        Step = writer.Measure(sensitivity.Step),
+        EngagementRpm = writer.Rpm(sensitivity.EngagementRpm),
+        UpshiftRpm = [.. sensitivity.UpshiftRpm.Select(writer.Rpm)],
+    };
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
     {
@@ -45,6 +73,7 @@ internal static class PredictionWriter
     {
         FlyweightFactor = writer.Factor(anchoring.FlyweightFactor),
         ThrustFactor = writer.Factor(anchoring.ThrustFactor),
+        SolvedFriction = anchoring.Friction is { } friction ? writer.Factor(friction) : null,
         Residuals = [.. anchoring.Residuals.Select(residual => new ResidualWire
         {
             Ratio = writer.Ratio(residual.Ratio), Rpm = writer.Rpm(residual.Rpm),
@@ -63,7 +92,11 @@ internal static class PredictionWriter
         DrivenWrap = writer.Angle(point.DrivenWrap),
         HelixAngle = writer.Angle(point.HelixAngle),
         CamTurn = writer.Angle(point.CamTurn),
+        HelixHold = writer.Share(point.HelixHold),
+        HelixAloneHolds = point.HelixAloneHolds,
+        HysteresisRpm = writer.Rpm(point.HysteresisRpm),
         Upshift = point.Upshift is { } upshift ? Balance(upshift, writer) : null,
+        UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
         Backshift = point.Backshift is { } backshift ? Balance(backshift, writer) : null,
         Reason = Reason(point, revLimitRpm),
     };
@@ -83,6 +116,7 @@ internal static class PredictionWriter
         TightTensionNet = writer.Force(balance.TightTensionNet),
         SlackTensionNet = writer.Force(balance.SlackTensionNet),
         ActiveArc = writer.Angle(balance.ActiveArc),
+        DriveActiveArc = writer.Angle(balance.DriveActiveArc),
         SlipMargin = writer.Share(balance.SlipMargin),
         Slips = balance.Slips,
         BeltSpeed = writer.Speed(balance.BeltSpeed),

@@ -58,6 +58,7 @@ internal static class RequestWriter
         EngagementRpm = baseline.EngagementRpm,
         ShiftRpm = baseline.FlatShiftRpm,
         ShiftCurve = baseline.FlatShiftRpm is null ? Curve(baseline.Shift) : null,
+        SolveFriction = baseline.SolveFriction,
         Altitude = Metres(baseline.Air.AltitudeM),
         Temperature = Kelvins(baseline.Air.TemperatureK),
     };

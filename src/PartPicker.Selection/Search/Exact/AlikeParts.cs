@@ -19,7 +19,7 @@ internal sealed class AlikeParts
         springs = Kinds(pools.DriveSprings, s => $"{Number(s.ShimThickness)} {Text(SpringModels.Force(s.Spring)!)}");
         flyweights = Kinds(pools.Flyweights, Text);
         drivenSprings = Kinds(pools.Driven.Springs, s =>
-            $"{Text(SpringModels.Axial(s)!)} {(SpringModels.Twist(s) is { } twist ? Text(twist) : "")} {s.LegOffsetDeg}");
+            $"{Text(SpringModels.Axial(s)!)} {(SpringModels.Twist(s) is { } twist ? Text(twist) : "")} {s.LegOffsetDeg} {s.ActiveCoils}");
         helices = Kinds(pools.Driven.Helices, h => Text(h.Angles()));
     }
 

@@ -8,6 +8,7 @@ internal sealed class DrivenClamps
     private readonly DrivenPool pool;
     private readonly double[][] axial;
     private readonly LinearCurve[] twist;
+    private readonly double?[] stiffeningCoils;
     private readonly double[,] preload;
     private readonly double[][] turn;
     private readonly double[][] lever;
@@ -20,6 +21,7 @@ internal sealed class DrivenClamps
         Drivetrain drivetrain = machine.Drivetrain;
         axial = new double[pool.Springs.Count][];
         twist = new LinearCurve[pool.Springs.Count];
+        stiffeningCoils = new double?[pool.Springs.Count];
         preload = new double[pool.Springs.Count, pool.Holes.Count];
         turn = new double[pool.Helices.Count][];
         lever = new double[pool.Helices.Count][];
@@ -30,7 +32,9 @@ internal sealed class DrivenClamps
             axial[s] = [.. model.Positions.Select(p => force.At(drivetrain.DrivenSpringLength - p.OpeningTravel))];
             for (int h = 0; h < pool.Holes.Count; h++)
                 preload[s, h] = new DrivenChoice(pool.Springs[s], pool.Holes[h], pool.Helices[0]).PreloadTwist;
-            twist[s] = SpringModels.Twist(new DrivenChoice(pool.Springs[s], pool.Holes[0], pool.Helices[0]), machine)!;
+            var choice = new DrivenChoice(pool.Springs[s], pool.Holes[0], pool.Helices[0]);
+            twist[s] = SpringModels.Twist(choice, machine)!;
+            stiffeningCoils[s] = Predictor.StiffeningCoils(machine, choice);
         }
 
         for (int x = 0; x < turn.Length; x++)
@@ -58,7 +62,10 @@ internal sealed class DrivenClamps
         for (int j = 0; j < clamp.Length; j++)
         {
             double at = Math.Clamp(preload[s, h] + turn[x][j], torque.From, torque.To);
-            clamp[j] = axial[s][j] + torque.At(at) / lever[x][j];
+            double stiffening = stiffeningCoils[s] is { } coils
+                ? HelicalSpring.TwistStiffening((preload[s, h] + turn[x][j]) / (2 * Math.PI), coils)
+                : 1;
+            clamp[j] = stiffening * axial[s][j] + torque.At(at) / lever[x][j];
         }
     }
 

@@ -1,0 +1,36 @@
+using PartPicker.Mechanics;
+
+namespace PartPicker.Selection;
+
+/// <summary>The rules of a request that only a whole set can keep: launch rpm, slip margin, price, and that it shifts at all.</summary>
+/// <remarks>Whatever is proposed keeps them, a pick as well as an alternate.</remarks>
+internal sealed class RequestRules(Predictor predictor, PickRequest request, Score score, PurchasePlanner planner)
+{
+    private readonly double leastEngagementRpm = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
+
+    /// <summary>True where the drive side engages far enough above the launch rpm.</summary>
+    public bool Launches(DriveSide drive) => drive.Engagement.Rpm >= leastEngagementRpm;
+
+    /// <summary>The errors at all points; or the rule that the set breaks.</summary>
+    public string? TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)
+    {
+        for (int j = 0; j < errors.Length; j++)
+        {
+            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
+                return PoolRules.DoesNotShift;
+            if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
+                return PoolRules.SlipMargin;
+            errors[j] = score.ShiftError(j, rpm);
+        }
+
+        return null;
+    }
+
+    /// <summary>The least price, null when it is not known; or the rule that the set breaks.</summary>
+    public string? TryPrice(SetUp set, out long? price)
+    {
+        if (!planner.TryPrice(set, out price))
+            return PoolRules.InStock;
+        return request.PriceCeilingMinor is { } ceiling && !(price <= ceiling) ? PoolRules.PriceCeiling : null;
+    }
+}

@@ -1,0 +1,151 @@
+using System.Globalization;
+using PartPicker.Parts;
+using PartPicker.Selection;
+using PartPicker.Tests.Catalog;
+using Xunit;
+using Xunit.Abstractions;
+
+namespace PartPicker.Tests.Selection;
+
+/// <summary>Bands and likelihood against trying thousands of machines whose inputs lie anywhere within their limits.</summary>
+public sealed class UncertaintyTests(ITestOutputHelper output)
+{
+    private const double LeastCover = 0.90;
+    private const double MostLikelihoodError = 0.03;
+    private const int Seed = 20_417;
+
+    private static int Samples =>
+        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_BAND_SAMPLES") ?? "2000", CultureInfo.InvariantCulture);
+
+    public static TheoryData<string, bool> Machines
+    {
+        get
+        {
+            var data = new TheoryData<string, bool>();
+            foreach (MachineProfile machine in SampleFolder.Snapshot.Machines)
+            {
+                data.Add(machine.Machine.Id, true);
+                data.Add(machine.Machine.Id, false);
+            }
+
+            return data;
+        }
+    }
+
+    /// <summary>The fitted set with another drive spring, so that the springs of run and set err apart; anchored or not.</summary>
+    [Theory]
+    [MemberData(nameof(Machines))]
+    public void The_band_covers_and_the_likelihood_counts_as_many_as_chance_does(string id, bool anchored)
+    {
+        (Predictor predictor, SetUp set) = Case(id, anchored);
+        Response response = Response.Of(new InputModel(predictor), set);
+        double[] stated = new InputModel(predictor).Numbers(set, Deviation.None, Deviation.None);
+        double[][] tried = Tried(predictor, set);
+        bool[] known = [.. stated.Select(n => !double.IsNaN(n))];
+
+        double least = 1;
+        for (int n = 0; n < stated.Length; n++)
+        {
+            if (!known[n] || response.HalfWidths[n] is not { } width)
+                continue;
+            double cover = tried.Count(t => Math.Abs(t[n] - stated[n]) <= width + 1e-6) / (double)tried.Length;
+            least = Math.Min(least, cover);
+            Assert.True(cover >= LeastCover, $"number {n}: ± {width:0} rpm covers {cover:P1}");
+        }
+
+        foreach (double tolerance in new[] { 50.0, 100, 150, 300 })
+        {
+            double[] tolerances = [.. stated.Select(_ => tolerance)];
+            double counted = tried.Count(t => !t.Where((v, n) => known[n] && !(Math.Abs(v - stated[n]) <= tolerance)).Any()) / (double)tried.Length;
+            double? said = response.Likelihood(stated, tolerances);
+            output.WriteLine($"{id} anchored {anchored} ± {tolerance}: tried {counted:0.000}, said {said:0.000}, least cover {least:0.000}, widest ± {response.HalfWidths.Max():0}");
+            if (tolerance <= 150 && said is { } likelihood)
+                Assert.True(Math.Abs(likelihood - counted) <= MostLikelihoodError, $"± {tolerance}: {likelihood:0.000} for {counted:0.000}");
+        }
+
+        Assert.Contains(response.HalfWidths, w => w is > 0);
+    }
+
+    [Fact]
+    public void An_anchor_narrows_the_bands_of_low_gear_and_equal_parts_leave_nothing_of_their_own_at_engagement()
+    {
+        var bench = new Bench();
+        Prediction tied = bench.Predicted();
+        Prediction loose = bench.Predicted(r => r with { Anchor = false });
+        Assert.Equal(0, tied.EngagementBandRpm!.Value, 1e-6);
+        Assert.True(loose.EngagementBandRpm > 10);
+        Assert.All(tied.Curve.Zip(loose.Curve).Take(5), pair => Assert.True(pair.First.UpshiftBandRpm < pair.Second.UpshiftBandRpm));
+    }
+
+    [Fact]
+    public void One_input_at_a_time_moves_what_it_acts_on()
+    {
+        (Predictor predictor, SetUp set) = Case("valley-two-seater", anchored: false);
+        var model = new InputModel(predictor);
+        double[] stated = model.Numbers(set, Deviation.None, Deviation.None);
+        double[] friction = model.Numbers(set, new Deviation { Friction = 0.02 }, Deviation.None);
+        double[] twist = model.Numbers(set, new Deviation { TwistRateShare = 0.05 }, Deviation.None);
+        double[] heavy = model.Numbers(set, new Deviation { BodyMass = 0.3e-3 }, Deviation.None);
+        double[] torque = model.Numbers(set, new Deviation { TorqueShare = 0.03 }, Deviation.None);
+        double[] longer = model.Numbers(set, new Deviation { DriveFreeLength = 1e-3 }, Deviation.None);
+
+        // The belt and the driven side do not know of engagement.
+        Assert.Equal((stated[0], stated[0], stated[0]), (friction[0], twist[0], torque[0]));
+        Assert.True(heavy[0] < stated[0] && longer[0] > stated[0]);
+        for (int n = 1; n < stated.Length; n++)
+        {
+            Assert.True(twist[n] > stated[n], $"twist {n}");
+            Assert.True(heavy[n] < stated[n], $"mass {n}");
+            Assert.True(longer[n] > stated[n], $"length {n}");
+            Assert.NotEqual(stated[n], friction[n]);
+            Assert.NotEqual(stated[n], torque[n]);
+        }
+    }
+
+    private static double[][] Tried(Predictor predictor, SetUp set)
+    {
+        var random = new Random(Seed);
+        IReadOnlyList<UncertainInput> inputs = Inputs.Of(set, predictor.Run, InputTolerances.Torque(predictor.Machine.Profile.Engine));
+        return
+        [
+            .. Enumerable.Range(0, Samples).Select(_ =>
+            {
+                double[] shares = [.. inputs.Select(_ => 2 * random.NextDouble() - 1)];
+                // A new model each time: no two of them share a friction.
+                return new InputModel(predictor).Numbers(
+                    set,
+                    Sum(inputs.Select((input, i) => input.InSet(shares[i]))),
+                    Sum(inputs.Select((input, i) => input.InRun(shares[i]))));
+            }),
+        ];
+    }
+
+    private static Deviation Sum(IEnumerable<Deviation> deviations) => deviations.Aggregate((a, b) => new Deviation
+    {
+        DriveRateShare = a.DriveRateShare + b.DriveRateShare,
+        DriveFreeLength = a.DriveFreeLength + b.DriveFreeLength,
+        BodyMass = a.BodyMass + b.BodyMass,
+        DrivenRateShare = a.DrivenRateShare + b.DrivenRateShare,
+        DrivenFreeLength = a.DrivenFreeLength + b.DrivenFreeLength,
+        TwistRateShare = a.TwistRateShare + b.TwistRateShare,
+        Friction = a.Friction + b.Friction,
+        TorqueShare = a.TorqueShare + b.TorqueShare,
+    });
+
+    private static (Predictor Predictor, SetUp Set) Case(string id, bool anchored)
+    {
+        MachineProfile profile = SampleFolder.Snapshot.FindMachine(id)!;
+        var problems = new List<RequestProblem>();
+        MachineModel machine = MachineModel.Create(profile, problems)!;
+        Predictor predictor = PredictorBuilder.Build(
+            SampleFolder.Snapshot, machine, anchored ? profile.Machine.Baselines[0] : null, "", default, AirLaw.SaeJ1349, 9, problems)!;
+        SetUp fitted = new SetUpReader(SampleFolder.Snapshot, profile, problems).Find(profile.Machine.Fitted!, "fitted")!;
+        Assert.Empty(problems);
+        SpringChoice? other = SampleFolder.Snapshot.All<DriveSpring>()
+            .Where(s => s.Id != fitted.DriveSpring.Id && s.SupersededBy is null)
+            .Select(s => new SpringChoice(s, null, 0))
+            .FirstOrDefault(s => DriveSpringRules.All.All(r => r.Check(s.Spring, machine).Verdict == FitVerdict.Kept)
+                && predictor.Predict(fitted with { Spring = s }).Curve.All(p => p.Upshift is not null));
+        return (predictor, other is null ? fitted : fitted with { Spring = other });
+    }
+}
