@@ -10,20 +10,28 @@ public static class PartSelection
     /// <summary>Version of the model and of the order; it stands in every answer.</summary>
     public const string ModelVersion = "1.1";
 
-    /// <summary>Most sets that one request may cover; the search tries them one by one.</summary>
-    public const long MaxCombinations = 1_000_000;
+    /// <summary>Most drive springs with their shims among which one request may choose.</summary>
+    public const int MaxDriveSpringChoices = 200_000;
+
+    /// <summary>Most flyweights with their ramp steps and masses among which one request may choose.</summary>
+    public const int MaxFlyweightChoices = 200_000;
+
+    /// <summary>Most driven springs in their holes with a helix among which one request may choose.</summary>
+    public const int MaxDrivenChoices = 5_000_000;
 
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
     /// <param name="catalog">The parts to choose from.</param>
     /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>
     /// <param name="cancellation">Calls the search off.</param>
+    /// <param name="timeUp">Ends the search with the list so far, which then says so.</param>
     /// <returns>
     /// An answer, which may hold no pick but then says what stands in the way; or the problems of a request that has
     /// no answer. Nothing that the import of catalogs accepts makes it throw.
     /// </returns>
     /// <exception cref="OperationCanceledException">The search was called off.</exception>
     public static Outcome<PickAnswer> Pick(
-        CatalogSnapshot catalog, PickRequest request, CancellationToken cancellation = default)
+        CatalogSnapshot catalog, PickRequest request, CancellationToken cancellation = default,
+        CancellationToken timeUp = default)
     {
         // Step 1. What the request means: machine, fitted parts, anchor, target.
         var problems = new List<RequestProblem>();
@@ -40,25 +48,29 @@ public static class PartSelection
         RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
 
         // Step 2. What fits and is allowed.
-        var report = new FitReport(request.DemandChecked);
-        CandidatePools? pools = new PoolBuilder(catalog, machine, fitted!, request, report).Build(problems, cancellation);
-        if (pools is null || problems.Count > 0)
+        Prepared? prepared = PreparedPools.Of(catalog).Get(
+            PoolKey.Of(request, fitted!), () => Prepare(catalog, request, machine, fitted!, problems, cancellation));
+        if (prepared is null || problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
+        CandidatePools pools = prepared.Index.Pools;
+        FitReport report = prepared.Report;
 
-        // Step 3. Every set, ranked.
+        // Step 3. The sets, ranked: the same list as trying every one.
         var score = new Score(request.Target.EngagementRpm, targets!, request.Tolerances, request.Weights);
         var planner = new PurchasePlanner(catalog, request, fitted!);
-        var search = new SetSearch(predictor!, request, score, fitted!, planner);
-        IReadOnlyList<RankedSet> ranked = search.Run(pools, cancellation);
+        PriceFloors? floors = PriceFloors.Of(prepared.Index, catalog, request, planner, fitted!);
+        var search = new SetSearch(predictor!, request, score, fitted!, planner, prepared.Index, floors);
+        IReadOnlyList<RankedSet> ranked = search.Run(cancellation, timeUp);
 
         // Step 4. Said so that a person can follow.
         var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools, cancellation);
         Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
         IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
-        (IReadOnlyList<Waiver> waivers, int waiversLeftOut) = picks.Length > 0
+        (IReadOnlyList<Waiver> waivers, int waiversLeftOut) = picks.Length > 0 || !search.Proven
             ? ([], 0)
-            : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(pools, report, search, cancellation);
+            : new WaiverFinder(catalog, request, predictor!, score, fitted!).Find(
+                pools, report, search, cancellation, timeUp);
         return Outcome.Of(new PickAnswer
         {
             Fitted = writer.FittedNow(),
@@ -78,9 +90,20 @@ public static class PartSelection
             UnknownByRule = report.UnknownByRule,
             InTheWay = ObstacleFinder.Find(
                 request, pools, report, search, score, picks,
-                search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null),
-            Work = new Work(pools.Combinations, search.Predictions),
+                search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null, cancellation),
+            Work = new Work(pools.Combinations, search.Predictions, search.Proven, search.LeastMissLeft, search.TimeWasUp),
         });
+    }
+
+    private static Prepared? Prepare(
+        CatalogSnapshot catalog, PickRequest request, MachineModel machine, SetUp fitted, List<RequestProblem> problems,
+        CancellationToken cancellation)
+    {
+        var report = new FitReport(request.DemandChecked);
+        CandidatePools? pools = new PoolBuilder(catalog, machine, fitted, request, report).Build(problems, cancellation);
+        return pools is null || problems.Count > 0
+            ? null
+            : new Prepared(SearchIndex.Build(pools, fitted, machine, request.PointCount, cancellation), report);
     }
 
     private static SetUp? Fitted(

@@ -91,7 +91,7 @@ internal static class FirstPick
         PickAnswerWire answer = JsonSerializer.Deserialize<PickAnswerWire>(body, WireJson.Options)!;
         PickTable.Print(answer, to);
         to.WriteLine(
-            $"searched {answer.Work.Combinations} combinations, {answer.Work.Predictions} predictions, "
+            $"searched {answer.Work.Combinations} combinations{(answer.Work.Proven ? "" : ", not all of them")}, "
             + $"{took.TotalMilliseconds:F0} ms");
         return true;
     }

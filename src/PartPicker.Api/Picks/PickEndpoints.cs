@@ -21,10 +21,12 @@ internal static class PickEndpoints
             .WithTags("Picks")
             .WithSummary("Rank parts for a machine and the rpm that are wanted.")
             .WithDescription(
-                "Tries every set of parts that fits and ranks the sets by how closely they meet the target. "
-                + "The same question gets the same bytes for as long as the answer is stored.")
+                "Ranks every set of parts that fits by how closely it meets the target: the same list as trying them all. "
+                + "The same question gets the same bytes for as long as the answer is stored. A search that the clock "
+                + "ends answers 200 with the best list so far, which is not stored; work says how far it is final.")
             .Accepts<PickRequestWire>(WireJson.MediaType)
             .Produces<PickAnswerWire>(StatusCodes.Status201Created, WireJson.MediaType)
+            .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("pick")
             .TakesParameters(AnswerFormat.Parameters)
             .ProducesProblems(400, 413, 415, 500, 503);
@@ -58,7 +60,7 @@ internal static class PickEndpoints
         try
         {
             outcome = await gate.RunAsync(
-                stop => PartSelection.Pick(question.Catalog, question.Request, stop), http.RequestAborted);
+                stop => Search(question, clock, stop), http.RequestAborted);
         }
         catch (OperationCanceledException) when (!http.RequestAborted.IsCancellationRequested)
         {
@@ -69,11 +71,27 @@ internal static class PickEndpoints
         if (outcome.Answer is not { } answer)
             return Problems.Of(outcome.Problems, question.Body);
         double tookMs = Stopwatch.GetElapsedTime(started).TotalMilliseconds;
-        http.Response.Headers["Server-Timing"] = $"search;dur={tookMs:F1}";
+        http.Response.Headers["Server-Timing"] =
+            $"search;dur={tookMs:F1}, predictions;desc=\"{answer.Work.Predictions}\"";
         AnswerWriter writer = new(question.Catalog, question.Format);
         byte[] bytes = WireJson.Bytes(PickWriter.Write(id, question.Request, answer, writer));
+        if (answer.Work.TimeWasUp)
+            return Unkept(http, bytes);
         return Created(store.Keep(
             id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
+    }
+
+    private static Outcome<PickAnswer> Search(Question<PickRequest> question, TimeProvider clock, CancellationToken stop)
+    {
+        using var timeUp = new CancellationTokenSource(RequestLimits.SearchDeadline, clock);
+        return PartSelection.Pick(question.Catalog, question.Request, stop, timeUp.Token);
+    }
+
+    // How far the clock let it come is chance: no tag names such bytes, and nothing keeps them.
+    private static IResult Unkept(HttpContext http, byte[] bytes)
+    {
+        http.Response.Headers.CacheControl = "no-store";
+        return Results.Bytes(bytes, WireJson.MediaType);
     }
 
     private static IResult Fetch(string id, IPickStore store, TimeProvider clock) =>

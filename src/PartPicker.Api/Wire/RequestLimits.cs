@@ -30,6 +30,9 @@ internal static class RequestLimits
     /// <summary>Longest a pick may search, waiting for its turn included.</summary>
     public static readonly TimeSpan MaxSearchTime = TimeSpan.FromSeconds(60);
 
+    /// <summary>Longest a search runs; then it answers with the best list so far.</summary>
+    public static readonly TimeSpan SearchDeadline = TimeSpan.FromSeconds(20);
+
     public const double MinRpm = 100;
     public const double MaxRpm = 30_000;
     public const double MinRatio = 0.2;

@@ -56,11 +56,16 @@ public sealed class SmoothCurve
     public double Slope(double x) => curve.Differentiate(Checked(x));
 
     /// <summary>The least slope between two x.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">An end lies outside the points.</exception>
+    public double LeastSlope(double from, double to) => SlopeRange(from, to).Least;
+
+    /// <summary>The least and the greatest slope between two x.</summary>
     /// <remarks>Between knots the slope is a parabola, and it never jumps: ends and vertices decide.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">An end lies outside the points.</exception>
-    public double LeastSlope(double from, double to)
+    public (double Least, double Greatest) SlopeRange(double from, double to)
     {
         double least = double.PositiveInfinity;
+        double greatest = double.NegativeInfinity;
         double[] cuts = [from, .. xs.Where(x => x > from && x < to), to];
         for (int i = 1; i < cuts.Length; i++)
         {
@@ -69,17 +74,22 @@ public sealed class SmoothCurve
             double left = Slope(a);
             double middle = Slope((a + b) / 2);
             double right = Slope(b);
-            least = Math.Min(least, Math.Min(left, Math.Min(middle, right)));
+            Consider(left);
+            Consider(middle);
+            Consider(right);
             double bend = left - 2 * middle + right;
-            if (bend > 0)
-            {
-                double t = 0.5 - (right - left) / (4 * bend);
-                if (t is > 0 and < 1)
-                    least = Math.Min(least, Slope(a + t * (b - a)));
-            }
+            double t = 0.5 - (right - left) / (4 * bend);
+            if (t is > 0 and < 1)
+                Consider(Slope(a + t * (b - a)));
         }
 
-        return least;
+        return (least, greatest);
+
+        void Consider(double slope)
+        {
+            least = Math.Min(least, slope);
+            greatest = Math.Max(greatest, slope);
+        }
     }
 
     // A travel that comes back from a ratio may pass the last point by a rounding error.

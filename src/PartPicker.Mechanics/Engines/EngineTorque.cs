@@ -58,6 +58,22 @@ public sealed class EngineTorque
     /// <exception cref="ArgumentOutOfRangeException">n lies beyond the curve.</exception>
     public double At(double rpm) => torque(rpm);
 
+    /// <summary>Least and greatest Q (N·m, at sea level) between two speeds (rpm).</summary>
+    /// <remarks>The curve is monotone between its points: the ends and the points between them decide.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
+    public (double Least, double Greatest) Range(double fromRpm, double toRpm)
+    {
+        double least = Math.Min(At(fromRpm), At(toRpm));
+        double greatest = Math.Max(At(fromRpm), At(toRpm));
+        foreach (double knot in knots)
+        {
+            if (knot > fromRpm && knot < toRpm)
+                (least, greatest) = (Math.Min(least, At(knot)), Math.Max(greatest, At(knot)));
+        }
+
+        return (least, greatest);
+    }
+
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()
     {

@@ -43,6 +43,26 @@ public sealed class FlyweightSet
         return armCount * sum;
     }
 
+    /// <summary>Two numbers (kg·m) between which W stays over a span of travel; near each other where the span is short.</summary>
+    /// <remarks>Each mass by itself: from the least and the greatest slope r stays between two lines, and so does r r′.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The span leaves a radius curve.</exception>
+    public (double Least, double Greatest) ThrustRange(double from, double to)
+    {
+        double least = 0;
+        double greatest = 0;
+        foreach ((double mass, SmoothCurve radius) in masses)
+        {
+            (double flat, double steep) = radius.SlopeRange(from, to);
+            double start = radius.At(from);
+            double low = flat >= 0 ? start : start + flat * (to - from);
+            double high = flat >= 0 ? radius.At(to) : start + Math.Max(0, steep) * (to - from);
+            least += mass * Math.Min(flat * low, flat * high);
+            greatest += mass * Math.Max(steep * low, steep * high);
+        }
+
+        return (armCount * least, armCount * greatest);
+    }
+
     /// <summary>F_fly(x, ω) = ω² W(x), in N.</summary>
     /// <param name="travel">x, sheave travel from rest (m).</param>
     /// <param name="speed">ω, engine speed (rad/s).</param>

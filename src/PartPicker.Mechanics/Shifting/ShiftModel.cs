@@ -68,6 +68,19 @@ public sealed class ShiftModel
     /// <summary>That power (W), in this air.</summary>
     public double PeakPower { get; }
 
+    /// <summary>The factors from the measured run.</summary>
+    public AnchorFactors Anchor => anchor;
+
+    /// <summary>Q (N·m) in this air at a speed (rpm) up to the rev limit.</summary>
+    public double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
+
+    /// <summary>Least and greatest Q (N·m) in this air between two speeds (rpm) up to the rev limit.</summary>
+    public (double Least, double Greatest) TorqueRange(double fromRpm, double toRpm)
+    {
+        (double least, double greatest) = machine.Engine.Range(fromRpm, toRpm);
+        return (torqueFactor * least, torqueFactor * greatest);
+    }
+
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>
@@ -211,8 +224,6 @@ public sealed class ShiftModel
         machine.CamTorqueShare * machine.BeltEfficiency * Positions[j].DrivenRadius
         * 2 * machine.FrictionAt(Positions[j].DrivenRadius)
         / (Math.Cos(machine.GrooveHalfAngle) * machine.CamRadius * Math.Tan(driven.HelixAngle[j]));
-
-    private double TorqueAt(double rpm) => torqueFactor * machine.Engine.At(rpm);
 
     private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
     {

@@ -144,9 +144,14 @@ public readonly record struct Measure(double Value, UnitsNet.QuantityInfo? Dimen
 public sealed record Obstacle(string Rule, long Count, string Sentence);
 
 /// <summary>What the search did.</summary>
-/// <param name="Combinations">Sets that fit, all of them covered.</param>
-/// <param name="Predictions">Sets whose shift curve was computed.</param>
-public sealed record Work(long Combinations, long Predictions);
+/// <param name="Combinations">Sets that fit.</param>
+/// <param name="Predictions">Sets whose shift curve was computed; all others were told by bounds.</param>
+/// <param name="Proven">True when the list is exact; false when the work limit or the clock ended the search.</param>
+/// <param name="LeastMissLeft">
+/// Where not proven: no set that was left misses by less, so what is listed below it is final. Null where proven.
+/// </param>
+/// <param name="TimeWasUp">True when the clock ended the search: asked again, it may come further.</param>
+public sealed record Work(long Combinations, long Predictions, bool Proven, double? LeastMissLeft, bool TimeWasUp);
 
 /// <summary>A rule that a part was not measured by.</summary>
 /// <param name="Ground">Listed by the supplier for this clutch, or unknown.</param>

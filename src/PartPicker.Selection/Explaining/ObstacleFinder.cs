@@ -15,14 +15,21 @@ internal static class ObstacleFinder
         SetSearch search,
         Score score,
         IReadOnlyList<Pick> picks,
-        Prediction? closest)
+        Prediction? closest,
+        CancellationToken cancellation)
     {
         if (picks.Any(p => p.WithinTolerance))
             return [];
         List<Obstacle> obstacles = [];
+        if (search.LeastMissLeft is { } left)
+        {
+            obstacles.Add(new Obstacle(
+                TargetRules.WorkLimit, 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
+        }
+
         AddEmptyPools(pools, report, obstacles);
-        AddTarget(request, search, score, closest, obstacles);
-        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request, search))));
+        AddTarget(request, search, score, closest, obstacles, cancellation);
+        obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request))));
         obstacles.AddRange(report.ByRule(pools.InTheWay)
             .Where(r => pools.Empty || (RuleNames.IsOfRequest(r.Rule) && r.Rule != PoolRules.Superseded))
             .OrderByDescending(r => r.Count)
@@ -57,18 +64,19 @@ internal static class ObstacleFinder
         return $"{sentence}: the refusals say why, part by part.";
     }
 
-    private static string Sentence(string rule, long count, PickRequest request, SetSearch search) => rule switch
+    private static string Sentence(string rule, long count, PickRequest request) => rule switch
     {
         PoolRules.LaunchRpm => $"{count} sets engage below the launch rpm {request.LaunchRpm:0} plus its margin {request.LaunchMarginRpm:0}.",
-        PoolRules.DoesNotShift => $"{count} of the {search.Predictions} sets tried do not shift through below the rev limit.",
-        PoolRules.SlipMargin => $"{count} of the {search.Predictions} sets tried have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.",
-        PoolRules.PriceCeiling => $"{count} of the {search.Predictions} sets tried cost more than the ceiling, or their price is not known.",
-        PoolRules.InStock => $"{count} of the {search.Predictions} sets tried need more packs than {request.Outlet!.Id} has in stock.",
+        PoolRules.DoesNotShift => $"{count} sets or more do not shift through below the rev limit.",
+        PoolRules.SlipMargin => $"{count} sets or more have a slip margin below {request.SlipMargin:0.##} somewhere on the upshift.",
+        PoolRules.PriceCeiling => $"{count} sets or more cost more than the ceiling, or their price is not known.",
+        PoolRules.InStock => $"{count} sets or more need more packs than {request.Outlet!.Id} has in stock.",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
     };
 
     private static void AddTarget(
-        PickRequest request, SetSearch search, Score score, Prediction? closest, List<Obstacle> obstacles)
+        PickRequest request, SetSearch search, Score score, Prediction? closest, List<Obstacle> obstacles,
+        CancellationToken cancellation)
     {
         double limit = request.Machine.Engine.RevLimitRpm;
         double highest = score.ShiftTargets.Append(score.EngagementTarget ?? 0).Max();
@@ -78,7 +86,7 @@ internal static class ObstacleFinder
                 TargetRules.RevLimit, 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
-        if (search.NearestEngagementRpm is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
+        if (search.NearestEngagementRpm(cancellation) is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
             obstacles.Add(new Obstacle(TargetRules.Engagement, 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
         }

@@ -29,6 +29,7 @@ public static class RuleNames
     /// <summary>What keeps a target from being met though sets fit, or leaves no set at all.</summary>
     public static readonly IReadOnlyList<RuleName> OfTarget =
     [
+        new(TargetRules.WorkLimit, "The search was ended before it had covered every set."),
         new(TargetRules.EmptyPool, "For one slot no part is left; the rules that refused its parts follow."),
         new(TargetRules.RevLimit, "The target asks for more rpm than the engine is limited to."),
         new(TargetRules.Engagement, "No drive spring with flyweights that fits engages within tolerance; or none does that also holds the shift curve."),
@@ -47,6 +48,7 @@ public static class RuleNames
 /// <summary>What stands in the way beside rules.</summary>
 internal static class TargetRules
 {
+    public const string WorkLimit = "work-limit";
     public const string EmptyPool = "empty-pool";
     public const string RevLimit = "rev-limit";
     public const string Engagement = "engagement";

@@ -24,25 +24,30 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
     public DrivenSide Driven(DrivenChoice choice) => Driven(Model, Machine, choice);
 
     /// <summary>The drive side of a part pair that keeps every rule needed to compute.</summary>
-    public static DriveSide Drive(ShiftModel model, MachineModel machine, SpringChoice spring, FlyweightChoice flyweight)
+    public static DriveSide Drive(
+        ShiftModel model, MachineModel machine, SpringChoice spring, FlyweightChoice flyweight) =>
+        model.Drive(DriveForce(machine, spring), flyweight.Model(machine), spring.ShimThickness);
+
+    /// <summary>Force of a drive spring on its shims over every length that it takes.</summary>
+    public static LinearCurve DriveForce(MachineModel machine, SpringChoice spring)
     {
         MachineModel shorter = machine.OnShims(spring.ShimThickness);
-        return model.Drive(
-            SpringModels.Reaching(
-                SpringModels.Force(spring.Spring)!, shorter.ShortestDriveSpring, shorter.Drivetrain.DriveSpringLength,
-                FitTolerance.LengthM),
-            flyweight.Model(machine),
-            spring.ShimThickness);
+        return SpringModels.Reaching(
+            SpringModels.Force(spring.Spring)!, shorter.ShortestDriveSpring, shorter.Drivetrain.DriveSpringLength,
+            FitTolerance.LengthM);
     }
+
+    /// <summary>Axial force of a driven spring over every length that it takes.</summary>
+    public static LinearCurve DrivenForce(MachineModel machine, DrivenSpring spring) => SpringModels.Reaching(
+        SpringModels.Axial(spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
+        FitTolerance.LengthM);
 
     /// <summary>The driven side of a choice that keeps every rule needed to compute.</summary>
     public static DrivenSide Driven(ShiftModel model, MachineModel machine, DrivenChoice choice)
     {
         HelixCam cam = HelixRules.Cam(choice.Helix, machine);
         return model.Driven(
-            SpringModels.Reaching(
-                SpringModels.Axial(choice.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
-                FitTolerance.LengthM),
+            DrivenForce(machine, choice.Spring),
             SpringModels.Reaching(
                 SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
                 choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),

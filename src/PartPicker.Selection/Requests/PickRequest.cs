@@ -57,9 +57,16 @@ public sealed record PickRequest
     /// <summary>K: at how many ratios the curve is compared.</summary>
     public int PointCount { get; init; } = StandardPointCount;
 
+    /// <summary>
+    /// How much the search may do, in boxes bounded and sets judged; then it ends with the best list so far.
+    /// </summary>
+    public int WorkLimit { get; init; } = StandardWorkLimit;
+
     /// <summary>How many refusals are listed; the counts by rule are always whole.</summary>
     public int RefusalCount { get; init; } = MaxRefusalCount;
 
+    public const int StandardWorkLimit = 20_000_000;
+    public const int MaxWorkLimit = 1_000_000_000;
     public const int MaxRefusalCount = 500;
     public const int StandardCount = 10;
     public const int MaxCount = 50;

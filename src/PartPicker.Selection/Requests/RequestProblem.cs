@@ -61,7 +61,7 @@ public static class RequestProblemCodes
     /// <summary>A target over vehicle speed is met by no rpm, or by several, at some ratio.</summary>
     public const string TargetUnclear = "target-unclear";
 
-    /// <summary>The request covers more sets than <see cref="PartSelection.MaxCombinations"/>.</summary>
+    /// <summary>One side has more choices than <see cref="PartSelection"/> takes.</summary>
     public const string TooManyCombinations = "too-many-combinations";
 }
 

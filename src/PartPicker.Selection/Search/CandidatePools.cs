@@ -9,7 +9,7 @@ namespace PartPicker.Selection;
 internal sealed record CandidatePools(
     IReadOnlyList<SpringChoice> DriveSprings,
     IReadOnlyList<FlyweightChoice> Flyweights,
-    IReadOnlyList<DrivenChoice> Driven)
+    DrivenPool Driven)
 {
     /// <summary>Sets that these pools make.</summary>
     public long Combinations => DriveSprings.Count * ((long)Flyweights.Count * Driven.Count);

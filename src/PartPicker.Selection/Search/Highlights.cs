@@ -36,6 +36,35 @@ internal sealed class Highlights
         undominated.Add(set);
     }
 
+    /// <summary>The greatest rounded miss with which a set within tolerance may still count; below 0: none may.</summary>
+    /// <param name="floor">Of the sets in question: none changes fewer slots, costs less, or stands earlier in a pool.</param>
+    /// <remarks>
+    /// One that is no worse in all three, and better in one or earlier, beats a set. It then stands before it among the
+    /// cheapest and the fewest changes too, since each of these is undominated itself.
+    /// </remarks>
+    public long Cut(in RankFloor floor)
+    {
+        long cut = long.MaxValue;
+        foreach (RankedSet set in undominated)
+        {
+            RankKey key = set.Key;
+            long price = key.PriceMinor ?? long.MaxValue;
+            if (price > floor.Price || key.Changes > floor.Changes)
+                continue;
+            bool better = price < floor.Price || key.Changes < floor.Changes || key.Places.CompareTo(floor.Places) < 0;
+            cut = Math.Min(cut, better ? key.RoundedMiss - 1 : key.RoundedMiss);
+        }
+
+        return cut;
+    }
+
+    /// <summary>The greatest rounded miss with which a set may be the closest; below 0: it is not asked for.</summary>
+    /// <remarks>The closest is asked for only where no set is within tolerance.</remarks>
+    public long ClosestCut(in RankFloor floor) =>
+        FewestChanges is not null ? -1
+        : Closest is null ? long.MaxValue
+        : RankOrder.ByMiss.Before(Closest.Key, floor).Outside;
+
     private static bool Before((long First, RankKey Key) x, (long First, RankKey Key) y) =>
         x.First != y.First ? x.First < y.First : RankOrder.ByMiss.Compare(x.Key, y.Key) < 0;
 

@@ -9,7 +9,7 @@ internal sealed class PoolBuilder(
 {
     private readonly OutletStock stock = new(catalog, request, machine);
 
-    /// <summary>The pools, or null with a problem where there are too many sets to try.</summary>
+    /// <summary>The pools, or null with a problem where one side has too many choices.</summary>
     public CandidatePools? Build(List<RequestProblem> problems, CancellationToken cancellation)
     {
         SpringChoice[] springs = [.. SpringChoices()];
@@ -22,23 +22,22 @@ internal sealed class PoolBuilder(
 
         // The masses of one body alone may make millions of choices: count before any of them is made.
         long flyweightCount = Keeps(Slot.Flyweight) ? bodies.Length : bodies.Sum(FlyweightChoice.CountOf);
-        if (TooMany(flyweightCount, problems) || TooMany((long)drivenSprings.Length * holes.Length * helices.Length, problems))
+        long drivenCount = (long)drivenSprings.Length * holes.Length * helices.Length;
+        if (TooMany(springs.Length, PartSelection.MaxDriveSpringChoices, "drive spring", problems)
+            || TooMany(flyweightCount, PartSelection.MaxFlyweightChoices, "flyweight", problems)
+            || TooMany(drivenCount, PartSelection.MaxDrivenChoices, "driven side", problems))
+        {
             return null;
+        }
 
-        IEnumerable<DrivenChoice> driven =
-            from spring in drivenSprings
-            from hole in holes
-            from helix in helices
-            let choice = new DrivenChoice(spring, hole, helix)
-            where Accepts(choice)
-            select choice;
+        DrivenPool driven = DrivenPool.Of(drivenSprings, holes, helices, Accepts);
+
         // Only the masses that are fitted may lie beyond a limit: those of the choices never do.
         bool mayStay = report.Accepts(StationRules.All, fitted.Flyweight, machine, Slot.Flyweight, fitted.Flyweight.Body.Id, waived);
         IEnumerable<FlyweightChoice> flyweights = Keeps(Slot.Flyweight)
             ? bodies.Where(_ => mayStay).Select(_ => fitted.Flyweight)
             : bodies.SelectMany(FlyweightChoice.AllOf);
-        var pools = new CandidatePools(springs, [.. flyweights], [.. driven]);
-        return TooMany(pools.Combinations, problems) ? null : pools;
+        return new CandidatePools(springs, [.. flyweights], driven);
 
         bool Accepts(DrivenChoice choice)
         {
@@ -120,13 +119,13 @@ internal sealed class PoolBuilder(
 
     private bool Keeps(Slot slot) => request.Keep.Contains(slot);
 
-    private static bool TooMany(long count, List<RequestProblem> problems)
+    private static bool TooMany(long count, long limit, string side, List<RequestProblem> problems)
     {
-        if (count <= PartSelection.MaxCombinations)
+        if (count <= limit)
             return false;
         problems.Add(new RequestProblem(
-            "keep", RequestProblemCodes.TooManyCombinations, $"{count} sets",
-            $"at most {PartSelection.MaxCombinations} sets: keep one or more slots as fitted, or exclude parts"));
+            "keep", RequestProblemCodes.TooManyCombinations, $"{count} choices of the {side}",
+            $"at most {limit} choices of the {side}: keep one or more of its slots as fitted, or exclude parts"));
         return true;
     }
 }

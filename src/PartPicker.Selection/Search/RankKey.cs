@@ -2,7 +2,17 @@ namespace PartPicker.Selection;
 
 /// <summary>What the order of answers looks at; a missing price counts as the highest.</summary>
 internal readonly record struct RankKey(
-    long RoundedMiss, bool WithinTolerance, int Changes, long? PriceMinor, int DriveSpring, int Flyweight, int Driven);
+    long RoundedMiss, bool WithinTolerance, int Changes, long? PriceMinor, int DriveSpring, int Flyweight, int Driven)
+{
+    /// <summary>Places in the pools: what decides last.</summary>
+    public (int DriveSpring, int Flyweight, int Driven) Places => (DriveSpring, Flyweight, Driven);
+}
+
+/// <summary>What no set of a box falls below.</summary>
+/// <param name="Changes">Slots changed.</param>
+/// <param name="Price">Price in minor units; the greatest number where none is known.</param>
+/// <param name="Places">Places in the pools.</param>
+internal readonly record struct RankFloor(int Changes, long Price, (int DriveSpring, int Flyweight, int Driven) Places);
 
 /// <summary>
 /// The total order of answers. By miss: rounded miss, slots changed from the fitted set, price of what is not already
@@ -23,6 +33,27 @@ internal sealed class RankOrder(RankBy by) : IComparer<RankKey>
             ? byWish
             : (x.DriveSpring, x.Flyweight, x.Driven).CompareTo((y.DriveSpring, y.Flyweight, y.Driven));
     }
+
+    /// <summary>The greatest rounded miss with which a set may stand before another: within tolerance, and not.</summary>
+    /// <param name="last">The other one.</param>
+    /// <param name="floor">Of the sets in question: none changes fewer slots, costs less, or stands earlier in a pool.</param>
+    public (long Inside, long Outside) Before(in RankKey last, in RankFloor floor)
+    {
+        bool earlier = floor.Places.CompareTo(last.Places) < 0;
+        int others = (floor.Changes, floor.Price).CompareTo((last.Changes, Price(last)));
+        if (by == RankBy.Miss)
+        {
+            long cut = others < 0 || (others == 0 && earlier) ? last.RoundedMiss : last.RoundedMiss - 1;
+            return (cut, cut);
+        }
+
+        long same = others < 0 ? long.MaxValue
+            : others > 0 ? Never
+            : earlier ? last.RoundedMiss : last.RoundedMiss - 1;
+        return last.WithinTolerance ? (same, Never) : (long.MaxValue, same);
+    }
+
+    private const long Never = -1;
 
     private static long Price(RankKey key) => key.PriceMinor ?? long.MaxValue;
 }

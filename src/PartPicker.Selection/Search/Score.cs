@@ -44,10 +44,8 @@ internal sealed class Score
 
     public double ShiftError(int j, double rpm) => (rpm - shiftTargets[j]) / tolerances.ShiftRpm;
 
-    /// <summary>What engagement alone contributes: no set with this e₀ misses by less.</summary>
-    /// <remarks>In the same form as <see cref="Miss"/>, so that no rounding lifts it above one.</remarks>
-    public double LeastMiss(double engagementError) =>
-        Math.Sqrt(engagementWeight * engagementError * engagementError);
+    /// <summary>The rpm at which the error at a point is so much.</summary>
+    public double ShiftRpm(int j, double error) => shiftTargets[j] + error * tolerances.ShiftRpm;
 
     public double Miss(double engagementError, ReadOnlySpan<double> shiftErrors)
     {

@@ -25,7 +25,7 @@ internal sealed class WaiverFinder(
 
     /// <summary>What would be found, and how many rules in the way were not tried.</summary>
     public (IReadOnlyList<Waiver> Waivers, int LeftOut) Find(
-        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation)
+        CandidatePools pools, FitReport report, SetSearch search, CancellationToken cancellation, CancellationToken timeUp)
     {
         (string Rule, long Count)[] inTheWay =
         [
@@ -39,23 +39,26 @@ internal sealed class WaiverFinder(
         return (
             [
                 .. inTheWay.Take(MaxWaivers)
-                    .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation)))
+                    .Select(r => new Waiver(r.Rule, r.Count, Sets(r.Rule, report, cancellation, timeUp)))
                     .Where(w => w.Sets.Count > 0),
             ],
             Math.Max(0, inTheWay.Length - MaxWaivers));
     }
 
-    private WaivedSet[] Sets(string rule, FitReport said, CancellationToken cancellation)
+    private WaivedSet[] Sets(string rule, FitReport said, CancellationToken cancellation, CancellationToken timeUp)
     {
         PickRequest relaxed = Relaxed(rule) with { Count = SetsPerWaiver };
         CandidatePools? pools = new PoolBuilder(
             catalog, predictor.Machine, fitted, relaxed, new FitReport(relaxed.DemandChecked), rule).Build([], cancellation);
         if (pools is null || pools.Empty)
             return [];
-        var search = new SetSearch(predictor, relaxed, score, fitted, new PurchasePlanner(catalog, relaxed, fitted));
+        SearchIndex index = SearchIndex.Build(pools, fitted, predictor.Machine, relaxed.PointCount, cancellation);
+        var planner = new PurchasePlanner(catalog, relaxed, fitted);
+        PriceFloors? floors = PriceFloors.Of(index, catalog, relaxed, planner, fitted);
+        var search = new SetSearch(predictor, relaxed, score, fitted, planner, index, floors);
         return
         [
-            .. search.Run(pools, cancellation).Select(set => new WaivedSet(
+            .. search.Run(cancellation, timeUp).Select(set => new WaivedSet(
                 set.Set.Ids, Score.Rounded(set.Miss) / 1000.0, set.Key.WithinTolerance, Broken(rule, set, said))),
         ];
     }

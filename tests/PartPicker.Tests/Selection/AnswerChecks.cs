@@ -12,7 +12,8 @@ internal static class AnswerChecks
         Assert.Null(FiniteNumbers.FirstBad(answer));
         Assert.Equal(Enumerable.Range(1, answer.Picks.Count), answer.Picks.Select(p => p.Rank));
         Assert.InRange(answer.Picks.Count, 0, (int)Math.Min(request.Count, answer.Work.Combinations));
-        Assert.InRange(answer.Work.Predictions, answer.Picks.Count, answer.Work.Combinations);
+        Assert.InRange(answer.Work.Predictions, Math.Min(1, answer.Picks.Count), answer.Work.Combinations);
+        Assert.True(answer.Work.Proven);
         Assert.Equal(answer.Picks.Any(p => p.WithinTolerance), answer.InTheWay.Count == 0);
         Assert.All(answer.InTheWay, o => Assert.NotEmpty(o.Sentence));
         Assert.All(answer.InTheWay, o => Assert.Contains(RuleNames.Obstacles, name => name.Name == o.Rule));

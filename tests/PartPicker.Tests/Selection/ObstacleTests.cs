@@ -294,6 +294,7 @@ public sealed class ObstacleTests
         [
             .. new Bench().Answer(r => r with { Target = ShiftTarget.Flat(9500, 8000) }).InTheWay.Select(o => o.Rule),
             .. new Bench().Answer(r => r with { Target = ShiftTarget.Flat(2000, 5500) }).InTheWay.Select(o => o.Rule),
+            .. new Bench().Answer(r => r with { WorkLimit = 1 }).InTheWay.Select(o => o.Rule),
             .. new Bench().Answer(r => r with { LaunchRpm = 3000 }).InTheWay.Select(o => o.Rule),
             .. new Bench().Answer(r => r with { SlipMargin = 9 }).InTheWay.Select(o => o.Rule),
             .. (bench with { Shelf = [dear] }).Answer(r => r with

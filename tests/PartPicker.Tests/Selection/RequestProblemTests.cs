@@ -94,34 +94,31 @@ public sealed class RequestProblemTests
         };
         PickRequest request = bench.Request() with { Fitted = bench.Fitted with { StationMasses = empty } };
         RequestProblem problem = Assert.Single(PartSelection.Pick(bench.Snapshot(), request).Problems);
-        Assert.Equal(("keep", "too-many-combinations", "8000000 sets"), (problem.Place, problem.Code, problem.Sent));
-        Assert.Contains("at most 1000000 sets", problem.Expected);
+        Assert.Equal(("keep", "too-many-combinations", "8000000 choices of the flyweight"), (problem.Place, problem.Code, problem.Sent));
+        Assert.Contains("at most 200000 choices", problem.Expected);
         Assert.NotNull(PartSelection.Pick(
             bench.Snapshot(), request with { Keep = new HashSet<Slot> { Slot.Flyweight } }).Answer);
     }
 
     [Fact]
-    public void Too_many_driven_choices_and_too_many_sets_are_refused()
+    public void Too_many_driven_choices_are_refused_before_one_is_judged()
     {
         var bench = new Bench();
         bench = bench with
         {
             DrivenClutch = bench.DrivenClutch with
             {
-                Holes = [.. Enumerable.Range(1, 200).Select(i => new SpringHole($"{i}", 40 + i * 0.1))],
+                Holes = [.. Enumerable.Range(1, 1000).Select(i => new SpringHole($"{i}", 40 + i * 0.01))],
             },
             Shelf =
             [
                 .. Enumerable.Range(0, 70).Select(i => bench.DrivenSpring with { Id = $"vs-{i}" }),
                 .. Enumerable.Range(0, 70).Select(i => bench.Helix with { Id = $"hx-{i}" }),
-                .. Enumerable.Range(0, 19).Select(i => bench.DriveSpring with { Id = $"ds-{i}" }),
             ],
         };
-        Assert.Equal("1008200 sets", Assert.Single(bench.Pick().Problems).Sent);
-
-        // 20 springs, 6 choices of masses, 14 200 choices of the driven side.
-        RequestProblem problem = Assert.Single(bench.Pick(r => r with { Keep = new HashSet<Slot> { Slot.Helix } }).Problems);
-        Assert.Equal(("too-many-combinations", "1704000 sets"), (problem.Code, problem.Sent));
+        RequestProblem problem = Assert.Single(bench.Pick().Problems);
+        Assert.Equal(("too-many-combinations", "5041000 choices of the driven side"), (problem.Code, problem.Sent));
+        Assert.NotNull(bench.Pick(r => r with { Keep = new HashSet<Slot> { Slot.Helix } }).Answer);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ public sealed class SearchAgainstJudgeTests(ITestOutputHelper output)
 {
     // A longer run sets the number of catalogs; the seeds start at 1 either way.
     private static readonly int Catalogs =
-        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_SEARCH_CATALOGS") ?? "2000");
+        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_SEARCH_CATALOGS") ?? "3000");
 
     [Fact]
     public void The_search_equals_trying_everything_on_random_catalogs()
@@ -41,6 +41,38 @@ public sealed class SearchAgainstJudgeTests(ITestOutputHelper output)
         Assert.True(withinTolerance > Catalogs / 10, $"only {withinTolerance} of {Catalogs} catalogs had a set within tolerance");
         Assert.True(skipped > 0, "the search skipped nothing");
         output.WriteLine($"search equals plain on {Catalogs} catalogs");
+    }
+
+    [Fact]
+    public void A_search_that_is_ended_early_has_a_true_bound_and_a_final_head()
+    {
+        int ended = 0;
+        int final = 0;
+        for (int seed = 1; seed <= Catalogs / 20; seed++)
+        {
+            var catalog = new RandomCatalog(seed);
+            PickRequest whole = catalog.Request with { RankBy = RankBy.Miss, Group = false, Count = PickRequest.MaxCount };
+            long[] misses = [.. PlainSearch.Run(catalog.Snapshot, whole).Picks.Select(p => p.RoundedMiss)];
+            foreach (int limit in new[] { 1, 5, 20, 60, 200, 1000 })
+            {
+                PickAnswer answer = PartSelection.Pick(catalog.Snapshot, whole with { WorkLimit = limit }).Answer!;
+                if (limit == 1 && misses.Length > 0)
+                    Assert.False(answer.Work.Proven);
+                if (answer.Work.Proven)
+                    continue;
+                ended++;
+                double bound = answer.Work.LeastMissLeft!.Value;
+                long[] listed = [.. answer.Picks.Select(p => (long)Math.Round(1000 * p.Miss))];
+
+                // What misses by less than the bound is listed, and stands where trying everything puts it.
+                long[] head = [.. misses.Where(m => m < 1000 * bound - 1)];
+                Assert.Equal(head, listed.Take(head.Length));
+                final += head.Length;
+            }
+        }
+
+        Assert.True(ended > Catalogs / 20, $"only {ended} searches were ended early");
+        Assert.True(final > 0, "no search ended early listed anything final");
     }
 
     private static void Same(int seed, string what, IReadOnlyList<PlainPick> expected, IReadOnlyList<Pick> actual)

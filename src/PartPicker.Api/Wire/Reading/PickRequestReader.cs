@@ -45,6 +45,7 @@ internal static class PickRequestReader
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
         int refusals = body.Count("refusals", 0, RequestLimits.MaxRefusals) ?? PickRequest.MaxRefusalCount;
+        int workLimit = body.Count("workLimit", 1, PickRequest.MaxWorkLimit) ?? PickRequest.StandardWorkLimit;
         body.RefuseOthers();
 
         if (faults.Count > 0)
@@ -56,6 +57,7 @@ internal static class PickRequestReader
             LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
             InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
             Group = group, Outlet = outlet, Count = count, PointCount = pointCount, RefusalCount = refusals,
+            WorkLimit = workLimit,
         };
     }
 

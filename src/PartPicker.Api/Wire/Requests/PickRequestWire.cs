@@ -105,5 +105,12 @@ internal sealed record PickRequestWire : IRequestWire
     [Range(0, RequestLimits.MaxRefusals)]
     public int? Refusals { get; init; }
 
+    /// <summary>
+    /// How much the search may do, in boxes of sets bounded and sets judged; then it ends with the best list so far,
+    /// and work says so. 20000000 when left out.
+    /// </summary>
+    [Range(1, PickRequest.MaxWorkLimit)]
+    public int? WorkLimit { get; init; }
+
     private const int SlotCount = 5;
 }

@@ -30,7 +30,16 @@ internal static class PickWriter
         NotCheckedLeftOut = answer.NotCheckedLeftOut,
         UnknownByRule = Counts(answer.UnknownByRule),
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
-        Work = new WorkWire { Combinations = answer.Work.Combinations, Predictions = answer.Work.Predictions },
+        Work = Work(answer.Work),
+    };
+
+    private static WorkWire Work(Work work) => new()
+    {
+        Combinations = work.Combinations,
+        Proven = work.Proven,
+
+        // Rounded down, so that it stays true.
+        MissLowerBound = work.LeastMissLeft is { } left ? Math.Floor(1000 * left) / 1000 : null,
     };
 
     private static RuleCountWire[] Counts(IReadOnlyDictionary<string, long> counts) =>
@@ -97,7 +106,7 @@ internal static class PickWriter
         Covers = [.. line.Covers.Select(WireJson.Word)],
         Alternate = line.Alternate is { } alternate
             ? new AlternateWire
-            {
+        {
                 Id = alternate.Id, Miss = writer.Share(alternate.Miss), WithinTolerance = alternate.WithinTolerance,
             }
             : null,

@@ -35,6 +35,7 @@ internal static class RequestWriter
         Count = request.Count,
         RatioPoints = request.PointCount,
         Refusals = request.RefusalCount,
+        WorkLimit = request.WorkLimit,
     };
 
     private static TargetsWire Targets(ShiftTarget target) => new()

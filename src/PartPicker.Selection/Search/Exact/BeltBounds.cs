@@ -1,0 +1,149 @@
+using PartPicker.Mechanics;
+
+namespace PartPicker.Selection;
+
+/// <summary>Bounds on the thrust that the belt asks of the drive clutch at one position, at a fraction of its cost.</summary>
+/// <remarks>
+/// The belt has no scale of its own: F_d/F_s is a function φ of u = D/F_s alone. It is concave up to an edge; beyond
+/// it, where the belt slips or the active arc fills the wrap, F_d is a constant times D. Of a concave function every
+/// chord is a floor, the extension of a neighbouring chord is a ceiling, and the least value over an interval stands
+/// at one of its ends. F_d rises with F_s.
+/// </remarks>
+internal sealed class BeltBounds
+{
+    private const int Cells = 1024;
+
+    // Far more than the rounding of a solved thrust, far less than anything that matters.
+    private const double Slack = 1e-9;
+
+    private readonly double[] chord = new double[Cells + 1];
+    private readonly double[] gap = new double[Cells];
+    private readonly double edge;
+    private readonly double perUnit;
+    private readonly double beyond;
+    private readonly double top;
+    private readonly int topCell;
+
+    /// <param name="model">Any model of the machine: its air and its anchor do not matter here.</param>
+    /// <param name="j">The position.</param>
+    public BeltBounds(ShiftModel model, int j)
+    {
+        double rpm = model.PeakPowerRpm;
+        double tension = model.TorqueAt(rpm) / model.Positions[j].DriveRadius;
+        if (!(tension > 0))
+        {
+            // Without torque there is one ratio of thrusts only.
+            edge = double.PositiveInfinity;
+            top = Thrust(1);
+            Array.Fill(chord, top);
+            return;
+        }
+
+        beyond = Thrust(0) / tension;
+        edge = tension / Departure();
+        perUnit = Cells / edge;
+        chord[0] = Thrust(tension * 1e9) / (tension * 1e9);
+        for (int i = 1; i < Cells; i++)
+        {
+            double clamp = tension / (edge * i / Cells);
+            chord[i] = Thrust(clamp) / clamp;
+        }
+
+        chord[Cells] = beyond * edge;
+        for (int i = 0; i < Cells; i++)
+        {
+            gap[i] = Gap(i);
+            if (chord[i] > chord[topCell])
+                topCell = i;
+        }
+
+        top = chord[topCell] + Math.Max(gap[topCell], gap[Math.Max(0, topCell - 1)]);
+
+        double Thrust(double clamp) =>
+            model.UpshiftBeltThrust(rpm, Clamped(model, clamp), j);
+
+        // The greatest clamp at which the thrust is still what it is without any.
+        double Departure()
+        {
+            double none = Thrust(0) * (1 + 1e-12);
+            double above = tension;
+            while (Thrust(above) <= none)
+                above *= 2;
+            double below = 0;
+            for (int step = 0; step < 200 && above - below > 1e-15 * above; step++)
+            {
+                double middle = (above + below) / 2;
+                if (Thrust(middle) <= none)
+                    below = middle;
+                else
+                    above = middle;
+            }
+
+            return above;
+        }
+    }
+
+    /// <summary>A driven side whose clamp does not change with torque.</summary>
+    public static DrivenSide Clamped(ShiftModel model, double clamp)
+    {
+        ClampLine[] lines = [.. model.Positions.Select(_ => new ClampLine(clamp, 0))];
+        return new DrivenSide([], [], lines, lines);
+    }
+
+    /// <summary>A thrust that none falls below: clamps of this or more, tensions D between two.</summary>
+    public double Least(double clamp, double leastTension, double greatestTension)
+    {
+        if (!(clamp > 0))
+            return beyond * leastTension * (1 - Slack);
+        double inverse = 1 / clamp;
+        double from = leastTension * inverse;
+        if (from >= edge)
+            return beyond * leastTension * (1 - Slack);
+        double to = greatestTension * inverse;
+        return clamp * Math.Min(Chord(from), to >= edge ? chord[Cells] : Chord(to)) * (1 - Slack);
+    }
+
+    /// <summary>A thrust that none exceeds: clamps of this or less, tensions D between two.</summary>
+    public double Greatest(double clamp, double leastTension, double greatestTension)
+    {
+        if (!(clamp > 0))
+            return beyond * greatestTension * (1 + Slack);
+        double inverse = 1 / clamp;
+        double from = leastTension * inverse;
+        double to = greatestTension * inverse;
+        double linear = to > edge ? beyond * greatestTension : 0;
+        if (from >= edge)
+            return linear * (1 + Slack);
+        int first = CellOf(from);
+        int last = CellOf(Math.Min(to, edge));
+        double most = Math.Max(Ceiling(from, first), Ceiling(Math.Min(to, edge), last));
+        if (first <= topCell && last >= topCell - 1)
+            most = Math.Max(most, top);
+        return Math.Max(clamp * most, linear) * (1 + Slack);
+    }
+
+    private int CellOf(double u) => Math.Min((int)(u * perUnit), Cells - 1);
+
+    private double Chord(double u)
+    {
+        int cell = CellOf(u);
+        return chord[cell] + (u * perUnit - cell) * (chord[cell + 1] - chord[cell]);
+    }
+
+    private double Ceiling(double u, int cell) =>
+        chord[cell] + (u * perUnit - cell) * (chord[cell + 1] - chord[cell]) + gap[cell];
+
+    // How far a concave function may rise above its chord: to where the extensions of both neighbours meet.
+    private double Gap(int cell)
+    {
+        double rise = chord[cell + 1] - chord[cell];
+        double before = cell > 0 ? chord[cell] - chord[cell - 1] - rise : double.PositiveInfinity;
+        double after = cell < Cells - 1 ? rise - (chord[cell + 2] - chord[cell + 1]) : double.PositiveInfinity;
+        before = Math.Max(0, before);
+        after = Math.Max(0, after);
+        return before + after == 0 ? 0
+            : double.IsPositiveInfinity(before) ? after
+            : double.IsPositiveInfinity(after) ? before
+            : before * after / (before + after);
+    }
+}

@@ -1,0 +1,138 @@
+namespace PartPicker.Selection;
+
+/// <summary>Boxes of sets that wait for their turn, by rising bound; of equal bounds the newest first.</summary>
+/// <remarks>
+/// A box is a node of each tree; a driven item by itself stands as its complement. It remembers between which speeds
+/// its members engage, and at each position in which cells of the <see cref="SpeedGrid"/> they may balance.
+/// The arrays are kept for the next search of the same thread.
+/// </remarks>
+internal sealed class NodeStore
+{
+    // What a thread may keep between searches.
+    private const int MostKept = 1 << 18;
+
+    [ThreadStatic]
+    private static NodeStore? spare;
+
+    private readonly int windowLength;
+    private Node[] nodes = new Node[1024];
+    private ushort[] windows;
+    private (double Bound, long Order, int Slot)[] heap = new (double, long, int)[1024];
+    private int[] free = new int[1024];
+    private int freeCount;
+    private int slots;
+    private long order;
+
+    private NodeStore(int windowLength)
+    {
+        this.windowLength = windowLength;
+        windows = new ushort[1024 * windowLength];
+    }
+
+    public int Waiting { get; private set; }
+
+    /// <summary>The least bound that waits.</summary>
+    public double LeastBound => heap[0].Bound;
+
+    /// <summary>An empty store for so many numbers of a window.</summary>
+    public static NodeStore Rent(int windowLength)
+    {
+        NodeStore store = spare is { } kept && kept.windowLength == windowLength ? kept : new NodeStore(windowLength);
+        spare = null;
+        (store.Waiting, store.slots, store.freeCount, store.order) = (0, 0, 0, 0);
+        return store;
+    }
+
+    public static void Return(NodeStore store)
+    {
+        if (store.nodes.Length <= MostKept)
+            spare = store;
+    }
+
+    /// <summary>A slot to fill; it is pushed or freed next.</summary>
+    public int Take()
+    {
+        if (freeCount > 0)
+            return free[--freeCount];
+        if (slots == nodes.Length)
+        {
+            Array.Resize(ref nodes, 2 * slots);
+            Array.Resize(ref windows, 2 * slots * windowLength);
+        }
+
+        return slots++;
+    }
+
+    public void Free(int slot)
+    {
+        if (freeCount == free.Length)
+            Array.Resize(ref free, 2 * freeCount);
+        free[freeCount++] = slot;
+    }
+
+    public ref Node this[int slot] => ref nodes[slot];
+
+    public Span<ushort> Window(int slot) => windows.AsSpan(slot * windowLength, windowLength);
+
+    public void Push(int slot, double bound)
+    {
+        if (Waiting == heap.Length)
+            Array.Resize(ref heap, 2 * Waiting);
+        (double Bound, long Order, int Slot) entry = (bound, --order, slot);
+        int at = Waiting++;
+        while (at > 0 && Before(entry, heap[(at - 1) / 2]))
+        {
+            heap[at] = heap[(at - 1) / 2];
+            at = (at - 1) / 2;
+        }
+
+        heap[at] = entry;
+    }
+
+    public int Pop(out double bound)
+    {
+        (bound, _, int slot) = heap[0];
+        (double Bound, long Order, int Slot) last = heap[--Waiting];
+        int at = 0;
+        while (true)
+        {
+            int child = 2 * at + 1;
+            if (child >= Waiting)
+                break;
+            if (child + 1 < Waiting && Before(heap[child + 1], heap[child]))
+                child++;
+            if (!Before(heap[child], last))
+                break;
+            heap[at] = heap[child];
+            at = child;
+        }
+
+        heap[at] = last;
+        return slot;
+    }
+
+    private static bool Before((double Bound, long Order, int Slot) x, (double Bound, long Order, int Slot) y) =>
+        x.Bound < y.Bound || (x.Bound == y.Bound && x.Order < y.Order);
+}
+
+/// <summary>A box of sets: a node of each tree, and what was found out about its members.</summary>
+internal struct Node
+{
+    public int Spring;
+    public int Flyweight;
+
+    /// <summary>A node of the driven tree, or the complement of one item.</summary>
+    public int Driven;
+
+    /// <summary>No member engages below (rpm).</summary>
+    public double LeastEngagement;
+
+    /// <summary>No member engages above (rpm).</summary>
+    public double GreatestEngagement;
+
+    /// <summary>No member's greatest error is less (in tolerances).</summary>
+    public double LeastError;
+
+    /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>
+    public bool Judged;
+}

@@ -1,0 +1,144 @@
+using PartPicker.Mechanics;
+
+namespace PartPicker.Selection;
+
+/// <summary>The pools of a machine as boxes: what a search needs and no air, anchor or target changes.</summary>
+/// <remarks>
+/// A drive spring is its force at the K positions; a flyweight its thrust per squared speed there; a driven choice its
+/// standing clamp and its clamp per torque. The first two also carry what bounds the engagement: see
+/// <see cref="StartTerms"/>.
+/// </remarks>
+internal sealed class SearchIndex
+{
+    private const int DrivenLeaf = 4;
+
+    private readonly byte[] spring;
+    private readonly byte[] hole;
+    private readonly byte[] helix;
+
+    private SearchIndex(
+        CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps,
+        BeltBounds[] belts)
+    {
+        Pools = pools;
+        spring = [.. pools.Driven.Springs.Select(s => Changed(s.Id == fitted.Driven.Spring.Id))];
+        hole = [.. pools.Driven.Holes.Select(h => Changed(h.Name == fitted.Driven.Hole.Name))];
+        helix = [.. pools.Driven.Helices.Select(h => Changed(h.Id == fitted.Driven.Helix.Id))];
+        var alike = new AlikeParts(pools);
+        SpringNodes = new NodeFacts(springs, alike.OfSpring, s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
+        FlyweightNodes = new NodeFacts(
+            flyweights, alike.OfFlyweight, f => Changed(pools.Flyweights[f].SameAs(fitted.Flyweight)));
+        DrivenNodes = new NodeFacts(driven, alike.OfDriven, ChangesOf);
+        Springs = springs;
+        Flyweights = flyweights;
+        Driven = driven;
+        Clamps = clamps;
+        Belts = belts;
+    }
+
+    // Without a set there is nothing to search.
+    private SearchIndex(CandidatePools pools)
+    {
+        Pools = pools;
+        Springs = Flyweights = Driven = new BoxTree([], [1], 1);
+        Clamps = null!;
+        Belts = [];
+        SpringNodes = FlyweightNodes = DrivenNodes = null!;
+        spring = hole = helix = [];
+    }
+
+    public CandidatePools Pools { get; }
+
+    /// <summary>F₁ at each position (N), then the terms of engagement.</summary>
+    public BoxTree Springs { get; }
+
+    /// <summary>W at each position (kg·m), no anchor, then the terms of engagement.</summary>
+    public BoxTree Flyweights { get; }
+
+    /// <summary>Standing clamp at each position (N), then clamp per torque (1/m).</summary>
+    public BoxTree Driven { get; }
+
+    public DrivenClamps Clamps { get; }
+
+    public NodeFacts SpringNodes { get; }
+
+    public NodeFacts FlyweightNodes { get; }
+
+    public NodeFacts DrivenNodes { get; }
+
+    public IReadOnlyList<BeltBounds> Belts { get; }
+
+    /// <summary>How many slots a driven choice changes.</summary>
+    public byte ChangesOf(int item)
+    {
+        (int s, int h, int x) = Pools.Driven.Code(item);
+        return (byte)(spring[s] + hole[h] + helix[x]);
+    }
+
+    /// <summary>Bytes held, the parts themselves not counted.</summary>
+    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L;
+
+    /// <summary>The pools as boxes.</summary>
+    public static SearchIndex Build(
+        CandidatePools pools, SetUp fitted, MachineModel machine, int pointCount, CancellationToken cancellation)
+    {
+        if (pools.Empty)
+            return new SearchIndex(pools);
+        BeltPosition[] positions = machine.Positions(pointCount);
+        var model = new ShiftModel(machine.Drivetrain, positions, 1, AnchorFactors.None);
+        var terms = new StartTerms(machine.Drivetrain.ContactTravel);
+
+        var springs = new Points(pools.DriveSprings.Count, pointCount + StartTerms.Count);
+        for (int s = 0; s < pools.DriveSprings.Count; s++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            SpringChoice choice = pools.DriveSprings[s];
+            LinearCurve force = Predictor.DriveForce(machine, choice);
+            double length = machine.Drivetrain.DriveSpringLength - choice.ShimThickness;
+            for (int j = 0; j < pointCount; j++)
+                springs[s][j] = force.At(length - positions[j].Travel);
+            terms.OfSpring(force, length, springs[s][pointCount..]);
+        }
+
+        var flyweights = new Points(pools.Flyweights.Count, pointCount + StartTerms.Count);
+        for (int f = 0; f < pools.Flyweights.Count; f++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            FlyweightSet set = pools.Flyweights[f].Model(machine);
+            for (int j = 0; j < pointCount; j++)
+                flyweights[f][j] = set.ThrustPerSpeedSquared(positions[j].Travel);
+            terms.OfFlyweights(set, flyweights[f][pointCount..]);
+        }
+
+        var clamps = new DrivenClamps(pools.Driven, machine, model);
+        var driven = new Points(pools.Driven.Count, 2 * pointCount);
+        for (int d = 0; d < pools.Driven.Count; d++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            clamps.Standing(d, driven[d][..pointCount]);
+            clamps.PerTorque(d).CopyTo(driven[d][pointCount..]);
+        }
+
+        double torque = model.PeakPower / Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
+        return new SearchIndex(
+            pools,
+            fitted,
+            new BoxTree(springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
+            new BoxTree(flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
+            new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf),
+            clamps,
+            [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))]);
+    }
+
+    private static byte Changed(bool same) => (byte)(same ? 0 : 1);
+
+    private static double[] Scale(int dimensions, int first, double ofFirst, double ofOthers) =>
+        [.. Enumerable.Range(0, dimensions).Select(d => d < first ? ofFirst : ofOthers)];
+
+    private readonly struct Points(int count, int dimensions)
+    {
+        public double[] All { get; } = new double[count * dimensions];
+
+        public Span<double> this[int item] => All.AsSpan(item * dimensions, dimensions);
+    }
+}

@@ -1,0 +1,14 @@
+using PartPicker.Benchmarks;
+
+switch (args)
+{
+    case ["search"]:
+        SearchBenchmark.Run(SearchBenchmark.Standard, Console.Out);
+        return 0;
+    case ["search", var size] when double.TryParse(size, System.Globalization.CultureInfo.InvariantCulture, out double wanted):
+        SearchBenchmark.Run([.. SearchBenchmark.Standard.Where(s => s.Nominal <= wanted)], Console.Out);
+        return 0;
+    default:
+        Console.Error.WriteLine("usage: search [greatest size, as 1e8]");
+        return 2;
+}
