@@ -37,6 +37,7 @@ public static class PartSelection
         double[]? targets = predictor is null ? null : ShiftGoals.Targets(request.Target.Shift, machine, predictor.Model, problems);
         if (problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
+        RequestCheck.CheckExcluded(request, fitted!, problems);
         RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
 
         // Step 2. What fits and is allowed.
@@ -80,6 +81,9 @@ public static class PartSelection
                 request, pools, report, search, score, picks,
                 search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null),
             Work = new Work(pools.Combinations, search.Predictions),
+
+            // Last, when every pick has its alternates.
+            AlternatesLeftOut = writer.AlternatesLeftOut,
         });
     }
 
