@@ -189,7 +189,7 @@ public sealed record Purchase(
 public sealed record Alternate(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Purchase> ToBuy);
 
 /// <summary>A mass to put into a station of every arm.</summary>
-/// <param name="MassKg">Mass in one arm; 0 to leave the station empty.</param>
+/// <param name="MassKg">Mass in one arm; 0 where what is fitted comes out.</param>
 /// <param name="Pieces">One for each arm.</param>
 public sealed record MassToFit(StationName Station, double MassKg, int Pieces);
 

@@ -9,7 +9,7 @@ internal sealed record MassToFitWire
     [WordsOf(typeof(StationName))]
     public required string Station { get; init; }
 
-    /// <summary>Mass in one arm; 0 to leave the station empty.</summary>
+    /// <summary>Mass in one arm; 0 where what is fitted comes out.</summary>
     public required QuantityWire Mass { get; init; }
 
     /// <summary>One for each arm.</summary>
