@@ -45,6 +45,7 @@ public static class PartSelection
         double[]? targets = predictor is null ? null : ShiftGoals.Targets(request.Target.Shift, machine, predictor.Model, problems);
         if (problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
+        RequestCheck.CheckExcluded(request, fitted!, problems);
         RequestCheck.CheckKept(request.Keep, fitted!, machine, problems);
 
         // Step 2. What fits and is allowed.
@@ -92,6 +93,9 @@ public static class PartSelection
                 request, pools, report, search, score, picks,
                 search.Highlights.Closest is { } closest ? predictor!.Predict(closest.Set) : null, cancellation),
             Work = new Work(pools.Combinations, search.Predictions, search.Proven, search.LeastMissLeft, search.TimeWasUp),
+
+            // Last, when every pick has its alternates.
+            AlternatesLeftOut = writer.AlternatesLeftOut,
         });
     }
 

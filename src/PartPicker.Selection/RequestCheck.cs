@@ -48,6 +48,27 @@ internal static class RequestCheck
         }
     }
 
+    /// <summary>A part that is kept cannot be excluded.</summary>
+    public static void CheckExcluded(PickRequest request, SetUp fitted, List<RequestProblem> problems)
+    {
+        (Slot Slot, string? Part)[] parts =
+        [
+            (Slot.DriveSpring, fitted.DriveSpring.Id),
+            (Slot.DriveSpring, fitted.Spring.Shims?.ShimId),
+            (Slot.Flyweight, fitted.Flyweight.Body.Id),
+            (Slot.DrivenSpring, fitted.Driven.Spring.Id),
+            (Slot.Helix, fitted.Driven.Helix.Id),
+        ];
+        problems.AddRange(
+            from fit in parts
+            where fit.Part is not null && request.Keep.Contains(fit.Slot) && request.Exclude.Contains(fit.Part)
+            let slot = Words.Camel($"{fit.Slot}")
+            select new RequestProblem(
+                "exclude", RequestProblemCodes.Contradiction, fit.Part,
+                $"either {slot} in keep or {fit.Part} in exclude, since {fit.Part} is what is fitted there: take {slot} out of "
+                + $"keep to have it replaced, or {fit.Part} out of exclude to have it stay"));
+    }
+
     /// <summary>A kept part must keep every rule, also those that the model could do without.</summary>
     public static void CheckKept(
         IReadOnlySet<Slot> keep, SetUp fitted, MachineModel machine, List<RequestProblem> problems)

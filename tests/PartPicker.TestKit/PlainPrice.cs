@@ -10,10 +10,29 @@ internal static class PlainPrice
     public static bool TryOf(SetUp set, PartSet fitted, PickRequest request, CatalogSnapshot catalog, out long? price)
     {
         price = null;
-        if (request.Outlet is not { } outlet)
-            return true;
-        (Part Part, int Packs)[] needs = [.. Needs(set, fitted, request)];
-        Kit[] kits = [.. Kits(catalog, request).Where(k => !request.InStockOnly || outlet.Offers[k.Id].Stock > 0)];
+        return request.Outlet is null
+            || TryBuy([.. Needs(set, fitted, request).Select(n => (n.Part, n.Packs))], request.InStockOnly, request, catalog, out price);
+    }
+
+    /// <summary>
+    /// What these slots cost from stock alone, and beside it the others in any way. False when the stock does not suffice
+    /// or there is nothing to buy.
+    /// </summary>
+    public static bool TryFromStock(
+        SetUp set, IReadOnlyList<Slot> slots, PartSet fitted, PickRequest request, CatalogSnapshot catalog,
+        out long? price, out long? beside)
+    {
+        ILookup<bool, (Part, int)> needs = Needs(set, fitted, request).ToLookup(n => slots.Contains(n.Slot), n => (n.Part, n.Packs));
+        TryBuy([.. needs[false]], request.InStockOnly, request, catalog, out beside);
+        return TryBuy([.. needs[true]], true, request, catalog, out price) && needs[true].Any();
+    }
+
+    private static bool TryBuy(
+        (Part Part, int Packs)[] needs, bool fromStock, PickRequest request, CatalogSnapshot catalog, out long? price)
+    {
+        price = null;
+        Outlet outlet = request.Outlet!;
+        Kit[] kits = [.. Kits(catalog, request).Where(k => !fromStock || outlet.Offers[k.Id].Stock > 0)];
         bool possible = false;
         for (int choice = 0; choice < 1 << kits.Length; choice++)
         {
@@ -23,7 +42,7 @@ internal static class PlainPrice
                 .. needs.Select(n => (outlet.Offers.GetValueOrDefault(n.Part.Id), n.Packs - InKits(bought, n.Part)))
                     .Where(n => n.Item2 > 0),
             ];
-            if (request.InStockOnly && singly.Any(n => !(n.Offer?.Stock >= n.Packs)))
+            if (fromStock && singly.Any(n => !(n.Offer?.Stock >= n.Packs)))
                 continue;
             possible = true;
             long? sum = bought.Aggregate((long?)0, (total, k) => total + outlet.Offers[k.Id].PriceMinor);
@@ -51,20 +70,20 @@ internal static class PlainPrice
     private static int InKits(IEnumerable<Kit> kits, Part part) =>
         (from kit in kits from line in kit.Contents where line.PartId == part.Id select line.Packs).Sum();
 
-    private static IEnumerable<(Part, int)> Needs(SetUp set, PartSet fitted, PickRequest request)
+    private static IEnumerable<(Slot Slot, Part Part, int Packs)> Needs(SetUp set, PartSet fitted, PickRequest request)
     {
-        (Part Part, string Fitted)[] parts =
+        (Slot Slot, Part Part, string Fitted)[] parts =
         [
-            (set.DriveSpring, fitted.DriveSpring),
-            (set.Flyweight.Body, fitted.Flyweight),
-            (set.Driven.Spring, fitted.DrivenSpring),
-            (set.Driven.Helix, fitted.Helix),
+            (Slot.DriveSpring, set.DriveSpring, fitted.DriveSpring),
+            (Slot.Flyweight, set.Flyweight.Body, fitted.Flyweight),
+            (Slot.DrivenSpring, set.Driven.Spring, fitted.DrivenSpring),
+            (Slot.Helix, set.Driven.Helix, fitted.Helix),
         ];
-        foreach ((Part part, _) in parts.Where(p => p.Part.Id != p.Fitted))
-            yield return (part, PacksOf(part, 1, request));
+        foreach ((Slot slot, Part part, _) in parts.Where(p => p.Part.Id != p.Fitted))
+            yield return (slot, part, PacksOf(part, 1, request));
         int own = set.Spring.Shim?.Id == fitted.Shims?.ShimId ? fitted.Shims?.Count ?? 0 : 0;
         if (set.Spring.Shim is { } shim && set.Spring.Count > own)
-            yield return (shim, PacksOf(shim, set.Spring.Count - own, request));
+            yield return (Slot.DriveSpring, shim, PacksOf(shim, set.Spring.Count - own, request));
     }
 
     private static int PacksOf(Part part, int pieces, PickRequest request)

@@ -56,15 +56,7 @@ internal static class PlainSets
 
     private static bool Allowed(Part part, string? fittedId, CatalogSnapshot catalog, PickRequest request, int pieces = 1)
     {
-        bool kept = part switch
-        {
-            DriveSpring => request.Keep.Contains(Slot.DriveSpring),
-            Flyweight => request.Keep.Contains(Slot.Flyweight),
-            DrivenSpring => request.Keep.Contains(Slot.DrivenSpring),
-            Helix => request.Keep.Contains(Slot.Helix),
-            _ => false,
-        };
-        if (request.Exclude.Contains(part.Id) && !kept)
+        if (request.Exclude.Contains(part.Id))
             return false;
         return part.Id == fittedId
             || (part.SupersededBy is null && (!request.InStockOnly || PlainPrice.InStock(part, catalog, request, pieces)));

@@ -49,7 +49,7 @@ public sealed class RandomCatalog
     private PickRequest MakeRequest()
     {
         double tolerance = Pick(5.0, 50, 100, 100, 300, 2000);
-        Slot[] keep = [.. Enum.GetValues<Slot>().Where(_ => random.Next(6) == 0)];
+        HashSet<Slot> keep = [.. Enum.GetValues<Slot>().Where(_ => random.Next(6) == 0)];
         Outlet? outlet = random.Next(4) == 0 ? null : Snapshot.FindOutlet("corner");
         double weight = Pick(0.3, 0.3, 0.5, 0.0, 1.0);
         return new PickRequest
@@ -62,10 +62,10 @@ public sealed class RandomCatalog
             AirLaw = random.Next(2) == 0 ? AirLaw.SaeJ1349 : AirLaw.Iso1585,
             LaunchRpm = startsByBelt && random.Next(5) == 0 ? Between(1500, 2300) : null,
             SlipMargin = random.Next(3) == 0 ? Between(0.8, 1.5) : null,
-            Keep = keep.ToHashSet(),
+            Keep = keep,
             Exclude = Snapshot.All<Part>()
                 .Where(p => p is Parts.Kit ? kitFates.Next(8) == 0 : p is not Parts.Belt && random.Next(20) == 0)
-                .Select(p => p.Id).ToHashSet(),
+                .Select(p => p.Id).Except(keep.Select(OwnPart)).ToHashSet(),
             Outlet = outlet,
             InStockOnly = outlet is not null && random.Next(4) == 0,
             PriceCeilingMinor = outlet is not null && random.Next(4) == 0 ? random.Next(2, 9) * 1000 : null,
@@ -76,6 +76,16 @@ public sealed class RandomCatalog
             PointCount = Pick(3, 5, 9, 9, 15),
         };
     }
+
+    // What is kept cannot be excluded.
+    private static string OwnPart(Slot slot) => slot switch
+    {
+        Slot.DriveSpring => "ds-own",
+        Slot.Flyweight => "fw-own",
+        Slot.DrivenSpring => "vs-own",
+        Slot.Helix => "hx-own",
+        _ => "",
+    };
 
     private ShiftGoal Goal() => random.Next(5) switch
     {

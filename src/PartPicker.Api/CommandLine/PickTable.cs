@@ -72,8 +72,10 @@ internal static class PickTable
         line.Name,
         Money.Text(line.Price),
         line.Stock is { } stock ? $"{stock} in stock" : "stock not known",
-        line.Alternate is { } other ? $"nearest in stock: {other.Id}, miss {Miss(other.Miss)}" : "",
+        line.Alternate is { } other ? $"from stock: {Bought(other)} for {Changes(line.Covers, other.Parts)}, miss {Miss(other.Miss)}" : "",
     ];
+
+    private static string Bought(AlternateWire alternate) => string.Join(" + ", alternate.ToBuy.Select(line => $"{line.Packs} x {line.Id}"));
 
     private static void PrintCautions(PickWire first, TextWriter to)
     {

@@ -54,9 +54,12 @@ internal static class ErrorCodes
     public static readonly ErrorCode UnknownWord = new("unknown-word", 400, "A word is not on the list",
         "The member takes one of a few words, and this is none of them.",
         "Send one of the words that expected lists, in the same letters.");
-    public static readonly ErrorCode Contradiction = new("contradiction", 400, "Two members exclude each other",
+    public static readonly ErrorCode Contradiction = new(RequestProblemCodes.Contradiction, 400, "Two members exclude each other",
         "Two members were sent of which only one can hold.",
         "Send one of the two.");
+    public static readonly ErrorCode NotChosen = new("not-chosen", 400, "The part is not one that is chosen",
+        "A belt belongs to the machine: picks neither propose nor change it, so that it cannot be excluded.",
+        "Leave the belt out of exclude; exclude takes parts of the slots, shims and kits.");
     public static readonly ErrorCode WeightsSum = new("weights-sum", 400, "The weights do not sum to 1",
         "The weights share out the score, so together they must make 1.",
         "Send weights from 0 to 1 that sum to 1, as in 0.3 and 0.7.");
@@ -190,7 +193,7 @@ internal static class ErrorCodes
     [
         InvalidRequest, MalformedJson, TooDeep, JsonNeeded, BodyTooLarge, BodyTooSlow,
         UnknownMember, DuplicateMember, MissingMember, WrongType, UnitNeeded, UnreadableQuantity, OutOfRange,
-        UnknownWord, Contradiction, WeightsSum, RatioTwice, SpeedTwice, UnknownMachine, UnknownOutlet,
+        UnknownWord, Contradiction, NotChosen, WeightsSum, RatioTwice, SpeedTwice, UnknownMachine, UnknownOutlet,
         UnknownParameter, DuplicateParameter, UnknownField, WrongFilter, EmptyRange, TooManyFilters, CursorInvalid,
         CursorMismatch,
         UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded,

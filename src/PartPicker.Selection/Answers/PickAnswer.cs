@@ -31,6 +31,9 @@ public sealed record PickAnswer
     /// <summary>Rules in the way that were not tried, beyond the limit of <see cref="WaiverFinder.MaxWaivers"/>.</summary>
     public int WaiversLeftOut { get; init; }
 
+    /// <summary>Choices that were not tried as alternates, beyond the limit of <see cref="AlternateFinder.MaxTried"/>.</summary>
+    public long AlternatesLeftOut { get; init; }
+
     /// <summary>Replaced part numbers of the request and what they led to.</summary>
     public required IReadOnlyList<Supersession> Superseded { get; init; }
 
@@ -87,6 +90,12 @@ public sealed record Pick
 
     /// <summary>What to buy for it, kits before single parts; empty without an outlet.</summary>
     public required IReadOnlyList<Purchase> ToBuy { get; init; }
+
+    /// <summary>
+    /// The station masses that differ from what is fitted, another body starting with empty stations. They are no parts
+    /// of the catalog: neither price nor stock counts them.
+    /// </summary>
+    public required IReadOnlyList<MassToFit> MassesToFit { get; init; }
 
     /// <summary>Minutes of work at this outlet; null when a changed slot has none stated.</summary>
     public required int? LabourMinutes { get; init; }
@@ -177,12 +186,20 @@ public enum FitGround
 /// <param name="PriceMinor">Price of all these packs; null when not known.</param>
 /// <param name="Stock">Packs in stock; null when not known.</param>
 /// <param name="Covers">The changed slots that it serves.</param>
-/// <param name="Alternate">When it is out of stock: the part in stock that comes closest in its place; null otherwise.</param>
+/// <param name="Alternate">When it is out of stock: what the stock has in its place; null otherwise.</param>
 public sealed record Purchase(
     string Id, int Packs, long? PriceMinor, int? Stock, IReadOnlyList<Slot> Covers, Alternate? Alternate);
 
-/// <summary>A part in stock that does nearly the same, everything else left as picked.</summary>
-public sealed record Alternate(string Id, double Miss, bool WithinTolerance);
+/// <summary>
+/// The same set bought another way, or the set that comes closest with another choice in the one slot of the line.
+/// </summary>
+/// <param name="ToBuy">What to buy from stock for the slots of the line.</param>
+public sealed record Alternate(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Purchase> ToBuy);
+
+/// <summary>A mass to put into a station of every arm.</summary>
+/// <param name="MassKg">Mass in one arm; 0 where what is fitted comes out.</param>
+/// <param name="Pieces">One for each arm.</param>
+public sealed record MassToFit(StationName Station, double MassKg, int Pieces);
 
 /// <summary>A rule that empties a pool, and what would be found without it.</summary>
 /// <param name="Rule">Stable name of the rule.</param>

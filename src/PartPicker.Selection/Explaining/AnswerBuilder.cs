@@ -11,6 +11,9 @@ internal sealed class AnswerBuilder(
     private readonly InputModel inputs = new(predictor);
     private readonly AlternateFinder alternates = new(request, predictor, score, planner, pools, cancellation);
 
+    /// <summary>What the alternates of every pick so far left out.</summary>
+    public long AlternatesLeftOut => alternates.LeftOut;
+
     /// <summary>What is fitted now, against the same target. It has no miss where it does not shift.</summary>
     public FittedNow FittedNow()
     {
@@ -49,12 +52,23 @@ internal sealed class AnswerBuilder(
             Changes = changes,
             PriceMinor = ranked.Key.PriceMinor,
             ToBuy = [.. planner.List(ranked.Set).Select(line => alternates.Complete(line, ranked.Set))],
+            MassesToFit = [.. MassesToFit(ranked.Set.Flyweight)],
             LabourMinutes = Labour(changes),
             Explanation = explainer.Explain(prediction, miss),
             FitMargins = [.. SetRules.Margins(ranked.Set, predictor.Machine)],
             FitGaps = [.. SetRules.Gaps(ranked.Set, predictor.Machine)],
             Cautions = CautionWriter.For(ranked.Set, prediction, predictor.Machine),
         };
+    }
+
+    private IEnumerable<MassToFit> MassesToFit(FlyweightChoice flyweight)
+    {
+        bool sameBody = flyweight.Body.Id == fitted.Flyweight.Body.Id;
+        return
+            from station in flyweight.Body.Stations()
+            let mass = flyweight.Masses.GetValueOrDefault(station.Name)
+            where mass != (sameBody ? fitted.Flyweight.Masses.GetValueOrDefault(station.Name) : 0)
+            select new MassToFit(station.Name, mass, request.Machine.DriveClutch.ArmCount);
     }
 
     private int? Labour(IReadOnlyList<Slot> changes)

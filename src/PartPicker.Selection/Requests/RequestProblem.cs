@@ -43,6 +43,9 @@ public static class RequestProblemCodes
     /// <summary>The pieces of the machine do not go together.</summary>
     public const string MachineImpossible = "machine-impossible";
 
+    /// <summary>A slot is kept, and the part that is fitted there is excluded.</summary>
+    public const string Contradiction = "contradiction";
+
     /// <summary>A slot is kept whose part breaks a fit rule.</summary>
     public const string KeptPartDoesNotFit = "kept-part-does-not-fit";
 

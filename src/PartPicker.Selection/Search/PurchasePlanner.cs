@@ -27,7 +27,7 @@ internal sealed class PurchasePlanner
         machine = request.Machine;
         inStockOnly = request.InStockOnly;
         this.fitted = fitted;
-        kits = [.. OutletStock.Kits(catalog, request).Where(k => !inStockOnly || outlet!.Offers[k.Id].Stock > 0)];
+        kits = [.. OutletStock.Kits(catalog, request)];
     }
 
     /// <summary>The least price; null when it is not known. False when the outlet cannot hand over the set at all.</summary>
@@ -36,10 +36,14 @@ internal sealed class PurchasePlanner
         price = null;
         if (outlet is null)
             return true;
-        long cost = Cheapest(Needs(set)).Cost;
-        price = cost < UnknownPrice ? cost : null;
+        long cost = Cheapest(Needs(set), inStockOnly).Cost;
+        price = Known(cost);
         return cost != NotForSale;
     }
+
+    /// <summary>The least price of what the set needs in all slots but these; null when it is not known.</summary>
+    public long? PriceBeside(SetUp set, IReadOnlyList<Slot> slots) =>
+        Known(Cheapest([.. Needs(set).Where(n => !slots.Contains(n.Slot))], inStockOnly).Cost);
 
     /// <summary>The shopping list of the least price.</summary>
     public IReadOnlyList<Purchase> List(SetUp set)
@@ -47,13 +51,34 @@ internal sealed class PurchasePlanner
         if (outlet is null)
             return [];
         Need[] needs = Needs(set);
-        Plan plan = Cheapest(needs);
-        return
-        [
-            .. plan.Kits.Select(k => Line(k.Id, 1, needs.Where(n => Packs.In(k, n.Part.Id) > 0))),
-            .. needs.Zip(plan.Singly).Where(n => n.Second > 0).Select(n => Line(n.First.Part.Id, n.Second, [n.First])),
-        ];
+        return Lines(needs, Cheapest(needs, inStockOnly));
     }
+
+    /// <summary>
+    /// The shopping list of the least price for what the set needs in these slots, of what is in stock alone; null when
+    /// the stock is known not to suffice, or not known.
+    /// </summary>
+    public IReadOnlyList<Purchase>? FromStock(SetUp set, IReadOnlyList<Slot> slots)
+    {
+        Need[] needs = [.. Needs(set).Where(n => slots.Contains(n.Slot))];
+        Plan plan = Cheapest(needs, fromStock: true);
+        return plan.Cost == NotForSale ? null : Lines(needs, plan);
+    }
+
+    /// <summary>True when the line is bought for shims and not for the drive spring that lies on them.</summary>
+    public bool ForShimsAlone(Purchase line, SetUp set) => line.Covers is [Slot.DriveSpring]
+        && !Array.Exists(Needs(set), n => n.Part is DriveSpring && Brings(line.Id, n.Part));
+
+    private bool Brings(string id, Part part) =>
+        id == part.Id || Array.Exists(kits, k => k.Id == id && Packs.In(k, part.Id) > 0);
+
+    private static long? Known(long cost) => cost < UnknownPrice ? cost : null;
+
+    private IReadOnlyList<Purchase> Lines(Need[] needs, Plan plan) =>
+    [
+        .. plan.Kits.Select(k => Line(k.Id, 1, needs.Where(n => Packs.In(k, n.Part.Id) > 0))),
+        .. needs.Zip(plan.Singly).Where(n => n.Second > 0).Select(n => Line(n.First.Part.Id, n.Second, [n.First])),
+    ];
 
     private Purchase Line(string id, int packs, IEnumerable<Need> serves)
     {
@@ -87,9 +112,13 @@ internal sealed class PurchasePlanner
 
     // A state says how many packs of each need the kits bring, no more than needed: the digits of one number, each to the
     // base of its need plus one. Over states: the least cost of kits that bring as much; the rest is bought singly.
-    private Plan Cheapest(Need[] needs)
+    private Plan Cheapest(Need[] needs, bool fromStock)
     {
-        Kit[] useful = [.. kits.Where(k => Array.Exists(needs, n => Packs.In(k, n.Part.Id) > 0))];
+        Kit[] useful =
+        [
+            .. kits.Where(k => (!fromStock || outlet!.Offers[k.Id].Stock > 0)
+                && Array.Exists(needs, n => Packs.In(k, n.Part.Id) > 0)),
+        ];
         int states = needs.Aggregate(1, (product, n) => product * (n.Packs + 1));
         var least = new long[states];
         var chosen = new IReadOnlyList<Kit>[states];
@@ -121,7 +150,7 @@ internal sealed class PurchasePlanner
             long cost = least[state];
             for (int i = 0; i < needs.Length && cost != NotForSale; i++)
             {
-                long single = SinglePrice(needs[i].Part, rest[i]);
+                long single = SinglePrice(needs[i].Part, rest[i], fromStock);
                 cost = single == NotForSale ? NotForSale : cost + single;
             }
 
@@ -161,12 +190,12 @@ internal sealed class PurchasePlanner
         return rest;
     }
 
-    private long SinglePrice(Part part, int packs)
+    private long SinglePrice(Part part, int packs, bool fromStock)
     {
         if (packs == 0)
             return 0;
         Offer? offer = outlet!.Offers.GetValueOrDefault(part.Id);
-        if (inStockOnly && !(offer?.Stock >= packs))
+        if (fromStock && !(offer?.Stock >= packs))
             return NotForSale;
         return offer?.PriceMinor * packs ?? UnknownPrice;
     }

@@ -1,4 +1,5 @@
 using PartPicker.Mechanics;
+using PartPicker.Parts;
 
 namespace PartPicker.Selection;
 
@@ -33,4 +34,9 @@ internal sealed class RequestRules(Predictor predictor, PickRequest request, Sco
             return PoolRules.InStock;
         return request.PriceCeilingMinor is { } ceiling && !(price <= ceiling) ? PoolRules.PriceCeiling : null;
     }
+
+    /// <summary>True where the set stays under the price ceiling when these slots are served by these lines.</summary>
+    public bool Affords(SetUp set, IReadOnlyList<Slot> slots, IReadOnlyList<Purchase> lines) =>
+        request.PriceCeilingMinor is not { } ceiling
+        || lines.Aggregate(planner.PriceBeside(set, slots), (sum, line) => sum + line.PriceMinor) <= ceiling;
 }

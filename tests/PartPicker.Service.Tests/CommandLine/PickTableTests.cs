@@ -36,7 +36,7 @@ public sealed class PickTableTests(Service service)
     {
         string line = Line(await Printed("adjustable-ramp-pick.json"), "  1 x ds-meadow-002 ");
 
-        Assert.Matches(" EUR 32\\.40 +0 in stock +nearest in stock: ds-72-129, miss 0\\.558$", line);
+        Assert.Matches(" EUR 32\\.40 +0 in stock +from stock: 1 x ds-72-129 \\+ 1 x sh-52-0\\.8 for drive spring ds-72-129 on 1 x sh-52-0\\.8, miss 0\\.523$", line);
     }
 
     [Fact]

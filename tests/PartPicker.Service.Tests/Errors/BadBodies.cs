@@ -38,6 +38,9 @@ internal static class BadBodies
         ["exclude of a part that is not there"] = Pick(
             """ "exclude": ["hx-40", "none-such"] """, "/exclude/1 unknown-part"),
         ["exclude of a machine"] = Pick(""" "exclude": ["valley-two-seater"] """, "/exclude/0 unknown-part"),
+        ["exclude of a belt"] = Pick(""" "exclude": ["belt-992", "hx-40"] """, "/exclude/0 not-chosen"),
+        ["exclude of what is kept"] = Pick(
+            """ "exclude": ["hx-40", "fw-valley-46"], "keep": ["flyweight"] """, "/exclude contradiction"),
         ["exclude of more than anyone means"] = Pick($"\"exclude\": [{TooManyIds}]", "/exclude out-of-range"),
 
         // Stock, price, fit, order.

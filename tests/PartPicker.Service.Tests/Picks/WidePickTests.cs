@@ -69,6 +69,11 @@ public sealed class WidePickTests(Service service)
         Assert.Contains(Picks(answer), pick => (int?)pick["labourMinutes"] > 0);
         Assert.All(Picks(await Ask(DriveSide)), pick => Assert.Empty(pick["toBuy"]!.AsArray()));
 
+        // Three arms: a mass that changes is needed three times.
+        JsonNode[] masses = [.. Picks(answer).SelectMany(pick => pick["massesToFit"]!.AsArray())!];
+        Assert.NotEmpty(masses);
+        Assert.All(masses, mass => Assert.Equal((3, "g"), ((int)mass["pieces"]!, (string)mass["mass"]!["unit"]!)));
+
         static IEnumerable<string> Covers(JsonNode line) => line["covers"]!.AsArray().Select(slot => (string)slot!);
     }
 
@@ -84,7 +89,11 @@ public sealed class WidePickTests(Service service)
         Outlet outlet = SampleCatalog.Snapshot.FindOutlet("valley-counter")!;
         foreach (JsonNode alternate in lines.Select(line => line["alternate"]).OfType<JsonNode>())
         {
-            Assert.True(outlet.Offers[(string)alternate["id"]!].Stock > 0);
+            Assert.All(
+                alternate["toBuy"]!.AsArray(),
+                line => Assert.True(outlet.Offers[(string)line!["id"]!].Stock >= (int)line["packs"]!));
+            Assert.NotEmpty(alternate["toBuy"]!.AsArray());
+            Assert.NotNull(alternate["parts"]!["helix"]!["id"]);
             Assert.True((double?)alternate["miss"] >= 0);
             Assert.NotNull((bool?)alternate["withinTolerance"]);
         }

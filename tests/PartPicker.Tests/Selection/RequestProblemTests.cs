@@ -26,6 +26,39 @@ public sealed class RequestProblemTests
     }
 
     [Fact]
+    public void A_part_is_not_kept_and_excluded_at_once()
+    {
+        var bench = new Bench();
+        bench = bench with { Shelf = [bench.Helix with { Id = "hx-2" }] };
+        Assert.NotNull(bench.Pick(Helices("hx-2", Slot.Helix)).Answer);
+        Assert.NotNull(bench.Pick(Helices("hx", Slot.Hole)).Answer);
+        RequestProblem problem = Assert.Single(bench.Pick(Helices("hx", Slot.Helix)).Problems);
+        Assert.Equal(("exclude", "contradiction", "hx"), (problem.Place, problem.Code, problem.Sent));
+        Assert.Contains("helix in keep or hx in exclude", problem.Expected);
+
+        static Func<PickRequest, PickRequest> Helices(string excluded, Slot kept) =>
+            r => r with { Exclude = new HashSet<string> { excluded }, Keep = new HashSet<Slot> { kept } };
+    }
+
+    [Fact]
+    public void Kept_shims_are_not_excluded()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { ShimLimit = 2 },
+            Shelf = [new Shim { Id = "sh", Thickness = Mm(1), OutsideDiameter = Mm(58), InsideDiameter = Mm(46) }],
+        };
+        RequestProblem problem = Assert.Single(bench.Pick(r => r with
+        {
+            Fitted = bench.Fitted with { Shims = new FittedShims("sh", 1) },
+            Exclude = new HashSet<string> { "sh" },
+            Keep = new HashSet<Slot> { Slot.DriveSpring },
+        }).Problems);
+        Assert.Equal(("exclude", "contradiction", "sh"), (problem.Place, problem.Code, problem.Sent));
+    }
+
+    [Fact]
     public void A_kept_part_is_judged_however_many_others_are_refused()
     {
         var bench = new Bench();

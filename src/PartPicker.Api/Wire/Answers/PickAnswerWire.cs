@@ -54,6 +54,12 @@ internal sealed record PickAnswerWire
     /// </summary>
     public required int WaiversLeftOut { get; init; }
 
+    /// <summary>
+    /// How many choices were not tried as alternates: 500 are for each place in a set, evenly spaced over all that are in
+    /// stock.
+    /// </summary>
+    public required long AlternatesLeftOut { get; init; }
+
     /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 

@@ -24,6 +24,9 @@ internal sealed record PurchaseWire
     [WordsOf(typeof(Slot))]
     public required IReadOnlyList<string> Covers { get; init; }
 
-    /// <summary>When it is out of stock: the part in stock that comes closest in its place; null otherwise.</summary>
+    /// <summary>
+    /// When it is out of stock: what the stock has in its place; null otherwise, and where the stock has nothing that keeps
+    /// the rules of the request.
+    /// </summary>
     public required AlternateWire? Alternate { get; init; }
 }

@@ -30,6 +30,12 @@ internal sealed record ShortPickWire
     /// <summary>What to buy for it, for the least money; empty without an outlet.</summary>
     public required IReadOnlyList<PurchaseWire> ToBuy { get; init; }
 
+    /// <summary>
+    /// Station masses that differ from what is fitted; another body starts with empty stations. Shops sell them in many
+    /// ways, so that neither price, stock nor toBuy counts them.
+    /// </summary>
+    public required IReadOnlyList<MassToFitWire> MassesToFit { get; init; }
+
     /// <summary>Minutes of work at the outlet; null when a changed slot has none stated.</summary>
     public required int? LabourMinutes { get; init; }
 }

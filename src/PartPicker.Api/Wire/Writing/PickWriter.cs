@@ -1,5 +1,6 @@
 using PartPicker.Parts;
 using PartPicker.Selection;
+using UnitsNet;
 
 namespace PartPicker.Api.Wire;
 
@@ -22,6 +23,7 @@ internal static class PickWriter
         UndominatedCount = answer.UndominatedCount,
         Waivers = [.. answer.Waivers.Select(waiver => Waiver(waiver, writer))],
         WaiversLeftOut = answer.WaiversLeftOut,
+        AlternatesLeftOut = answer.AlternatesLeftOut,
         Superseded = [.. answer.Superseded.Select(Supersession)],
         Refusals = [.. answer.Refusals.Select(refusal => Refusal(refusal, writer))],
         RefusalsLeftOut = answer.RefusalsLeftOut,
@@ -72,6 +74,7 @@ internal static class PickWriter
         Anchored = pick.Prediction.Anchoring is not null,
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
+        MassesToFit = [.. pick.MassesToFit.Select(mass => MassToFit(mass, writer))],
         LabourMinutes = pick.LabourMinutes,
         Explanation = Explanation(pick.Explanation, writer),
         FitMargins = [.. pick.FitMargins.Select(margin => FitMargin(margin, writer))],
@@ -89,6 +92,7 @@ internal static class PickWriter
         Miss = writer.Share(pick.Miss),
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
+        MassesToFit = [.. pick.MassesToFit.Select(mass => MassToFit(mass, writer))],
         LabourMinutes = pick.LabourMinutes,
     };
 
@@ -106,10 +110,27 @@ internal static class PickWriter
         Covers = [.. line.Covers.Select(WireJson.Word)],
         Alternate = line.Alternate is { } alternate
             ? new AlternateWire
-        {
-                Id = alternate.Id, Miss = writer.Share(alternate.Miss), WithinTolerance = alternate.WithinTolerance,
+            {
+                Parts = writer.Parts(alternate.Parts),
+                Miss = writer.Share(alternate.Miss),
+                WithinTolerance = alternate.WithinTolerance,
+                ToBuy = [.. alternate.ToBuy.Select(other => new AlternatePurchaseWire
+                {
+                    Id = other.Id,
+                    Name = writer.Catalog.FindPart(other.Id)?.Name ?? "",
+                    Packs = other.Packs,
+                    Price = Price(other.PriceMinor, outlet),
+                    Stock = other.Stock!.Value,
+                })],
             }
             : null,
+    };
+
+    private static MassToFitWire MassToFit(MassToFit mass, AnswerWriter writer) => new()
+    {
+        Station = WireJson.Word(mass.Station),
+        Mass = writer.Quantity(mass.MassKg, Mass.Info),
+        Pieces = mass.Pieces,
     };
 
     private static WaiverWire Waiver(Waiver waiver, AnswerWriter writer) => new()
