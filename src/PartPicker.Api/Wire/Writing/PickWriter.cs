@@ -106,7 +106,7 @@ internal static class PickWriter
         Covers = [.. line.Covers.Select(WireJson.Word)],
         Alternate = line.Alternate is { } alternate
             ? new AlternateWire
-        {
+            {
                 Id = alternate.Id, Miss = writer.Share(alternate.Miss), WithinTolerance = alternate.WithinTolerance,
             }
             : null,
