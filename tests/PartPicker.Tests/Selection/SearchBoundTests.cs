@@ -1,5 +1,4 @@
 using PartPicker.Mechanics;
-using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.TestKit;
 using Xunit;
