@@ -131,7 +131,11 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             else if (catalog.FindPart(item.GetString()!) is null)
                 faults.Add(ErrorCodes.UnknownPart, pointer, item.GetString()!, "the id of a part in the catalog");
             else if (catalog.FindPart(item.GetString()!) is Belt)
-                faults.Add(ErrorCodes.NotChosen, pointer, item.GetString()!, "the id of a part that picks choose, or of a kit; this is a belt");
+            {
+                faults.Add(
+                    ErrorCodes.NotChosen, pointer, item.GetString()!,
+                    "the id of a part that picks choose, or of a kit; this is a belt");
+            }
             else
                 ids.Add(item.GetString()!);
         }
