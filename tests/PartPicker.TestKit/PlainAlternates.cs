@@ -34,7 +34,8 @@ public sealed class PlainAlternates
         bool keepsSpring = line.Covers[0] == Slot.DriveSpring
             && (picked.DriveSpring == fitted.DriveSpring || !Holds(line.Id, picked.DriveSpring));
         return Best(
-            every.Where(s => Differs(s, picked).SequenceEqual(line.Covers) && (!keepsSpring || s.DriveSpring.Id == picked.DriveSpring)),
+            every.Where(s => Differs(s, picked).SequenceEqual(line.Covers)
+                && (!keepsSpring || s.DriveSpring.Id == picked.DriveSpring)),
             line.Covers);
     }
 

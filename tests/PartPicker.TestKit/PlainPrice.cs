@@ -10,8 +10,8 @@ internal static class PlainPrice
     public static bool TryOf(SetUp set, PartSet fitted, PickRequest request, CatalogSnapshot catalog, out long? price)
     {
         price = null;
-        return request.Outlet is null
-            || TryBuy([.. Needs(set, fitted, request).Select(n => (n.Part, n.Packs))], request.InStockOnly, request, catalog, out price);
+        (Part, int)[] needs = [.. Needs(set, fitted, request).Select(n => (n.Part, n.Packs))];
+        return request.Outlet is null || TryBuy(needs, request.InStockOnly, request, catalog, out price);
     }
 
     /// <summary>
@@ -22,7 +22,8 @@ internal static class PlainPrice
         SetUp set, IReadOnlyList<Slot> slots, PartSet fitted, PickRequest request, CatalogSnapshot catalog,
         out long? price, out long? beside)
     {
-        ILookup<bool, (Part, int)> needs = Needs(set, fitted, request).ToLookup(n => slots.Contains(n.Slot), n => (n.Part, n.Packs));
+        ILookup<bool, (Part, int)> needs = Needs(set, fitted, request)
+            .ToLookup(n => slots.Contains(n.Slot), n => (n.Part, n.Packs));
         TryBuy([.. needs[false]], request.InStockOnly, request, catalog, out beside);
         return TryBuy([.. needs[true]], true, request, catalog, out price) && needs[true].Any();
     }

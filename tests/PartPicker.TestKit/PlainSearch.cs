@@ -11,7 +11,6 @@ public static class PlainSearch
     public static PlainAnswer Run(CatalogSnapshot catalog, PickRequest request)
     {
         PartSet fitted = request.Fitted ?? request.Machine.Machine.Fitted!;
-
         var judge = new PlainJudge(catalog, request, fitted);
         PlainPick[] found = [.. PlainSets.Every(catalog, judge.Machine, request, fitted).Select(judge.Try).OfType<PlainPick>()];
         PlainPick[] byMiss = [.. ByIds(found.OrderBy(p => p.RoundedMiss).ThenBy(p => p.Changes).ThenBy(Price))];

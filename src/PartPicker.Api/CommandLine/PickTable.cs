@@ -72,10 +72,14 @@ internal static class PickTable
         line.Name,
         Money.Text(line.Price),
         line.Stock is { } stock ? $"{stock} in stock" : "stock not known",
-        line.Alternate is { } other ? $"from stock: {Bought(other)} for {Changes(line.Covers, other.Parts)}, miss {Miss(other.Miss)}" : "",
+        line.Alternate is { } other ? FromStock(other, line.Covers) : "",
     ];
 
-    private static string Bought(AlternateWire alternate) => string.Join(" + ", alternate.ToBuy.Select(line => $"{line.Packs} x {line.Id}"));
+    private static string FromStock(AlternateWire alternate, IReadOnlyList<string> slots)
+    {
+        string bought = string.Join(" + ", alternate.ToBuy.Select(line => $"{line.Packs} x {line.Id}"));
+        return $"from stock: {bought} for {Changes(slots, alternate.Parts)}, miss {Miss(alternate.Miss)}";
+    }
 
     private static void PrintCautions(PickWire first, TextWriter to)
     {

@@ -220,7 +220,8 @@ public sealed class ShoppingTests
     {
         var bench = new Bench();
         bench = bench with { Shelf = [bench.Flyweight with { Id = "fw-2" }] };
-        IReadOnlyList<Pick> picks = bench.Answer(r => r with { Count = 50, Keep = new HashSet<Slot>(DrivenSide) { Slot.DriveSpring } }).Picks;
+        var keep = new HashSet<Slot>(DrivenSide) { Slot.DriveSpring };
+        IReadOnlyList<Pick> picks = bench.Answer(r => r with { Count = 50, Keep = keep }).Picks;
 
         Assert.Empty(Masses("fw", 0.004, 0.010));
         Assert.Equal([new(StationName.Heel, 0, 3), new(StationName.Tip, 0.012, 3)], Masses("fw", 0, 0.012));

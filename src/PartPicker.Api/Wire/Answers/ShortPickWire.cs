@@ -31,8 +31,8 @@ internal sealed record ShortPickWire
     public required IReadOnlyList<PurchaseWire> ToBuy { get; init; }
 
     /// <summary>
-    /// Station masses that differ from what is fitted; another body starts with empty stations. Shops sell them in many
-    /// ways, so that neither price, stock nor toBuy counts them.
+    /// Station masses that differ from what is fitted; another body starts with empty stations. They are no parts of the
+    /// catalog: neither price, stock nor toBuy counts them.
     /// </summary>
     public required IReadOnlyList<MassToFitWire> MassesToFit { get; init; }
 

@@ -135,7 +135,11 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
                     "the id of a part in the catalog"
                     + Nearest.Hint(item.GetString()!, catalog.All<Part>().Select(part => part.Id)));
             else if (catalog.FindPart(item.GetString()!) is Belt)
-                faults.Add(ErrorCodes.NotChosen, pointer, item.GetString()!, "the id of a part that picks choose, or of a kit; this is a belt");
+            {
+                faults.Add(
+                    ErrorCodes.NotChosen, pointer, item.GetString()!,
+                    "the id of a part that picks choose, or of a kit; this is a belt");
+            }
             else
                 ids.Add(item.GetString()!);
         }

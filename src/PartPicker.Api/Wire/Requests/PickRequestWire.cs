@@ -67,7 +67,8 @@ internal sealed record PickRequestWire : IRequestWire
 
     /// <summary>
     /// Ids of parts that shall not be proposed, and of kits that shall not be bought; the parts of such a kit stay open.
-    /// An id shuts out that number alone: to shut out the successor of a replaced number, name the successor.
+    /// An id shuts out that number alone: to shut out the successor of a replaced number, name the successor. A belt and a
+    /// part that keep holds are refused here.
     /// </summary>
     [MaxLength(RequestLimits.MaxExcluded)]
     public IReadOnlyList<string>? Exclude { get; init; }
