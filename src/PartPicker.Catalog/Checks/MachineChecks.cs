@@ -39,7 +39,8 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
 
     private void CheckBelt()
     {
-        if (draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } drive || draft.Sound<Belt>(machine.BeltId) is not { } belt)
+        // A distance that was refused itself is not judged again.
+        if (!item.Sound || draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } drive || draft.Sound<Belt>(machine.BeltId) is not { } belt)
             return;
         double between = machine.CentreDistance.Meters;
         double atFullShift = BeltPath.DriveRadius(
