@@ -11,7 +11,7 @@ public sealed class SearchAgainstJudgeTests(ITestOutputHelper output)
 {
     // A longer run sets the number of catalogs; the seeds start at 1 either way.
     private static readonly int Catalogs =
-        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_SEARCH_CATALOGS") ?? "3000");
+        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_SEARCH_CATALOGS") ?? "2000");
 
     [Fact]
     public void The_search_equals_trying_everything_on_random_catalogs()
