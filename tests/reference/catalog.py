@@ -18,6 +18,10 @@ MACHINE_PARTS = {
 }
 
 
+# A replaced number that states any of these can be computed by its own data.
+ENOUGH = {"rate", "firstLoad", "loadTable", "activeCoils", "radiusCurve", "helixDeg", "anglePoints", "thickness"}
+
+
 class Catalog:
     """The items of a folder; values stay text, and whoever uses one says what it is."""
 
@@ -37,9 +41,10 @@ class Catalog:
         return self.items[item_id]
 
     def current(self, item_id: str) -> Item:
-        """The item, or the one that replaced it at the end of its chain."""
+        """The item where it states enough to compute with, or the first that does of those that replaced it."""
         item = self[item_id]
-        return self.current(item["supersededBy"]) if "supersededBy" in item else item
+        bare = "supersededBy" in item and not item.keys() & ENOUGH
+        return self.current(item["supersededBy"]) if bare else item
 
     def proposed(self, kind: str) -> list[Item]:
         """The parts of a kind that no other replaced, by id."""

@@ -35,7 +35,7 @@ class Machine:
         self.fitted = PartSet.read(self.item["fitted"])
 
     def parts(self, chosen: PartSet) -> Parts:
-        """The parts of a set, each replaced number by the part that replaced it."""
+        """The parts of a set, a replaced number that states too little by the part that replaced it."""
         current = self.catalog.current
         shims = number(current(chosen.shim), "thickness") * chosen.shim_count if chosen.shim else 0.0
         driven_spring = current(chosen.driven_spring)
