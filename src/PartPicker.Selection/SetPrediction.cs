@@ -42,6 +42,9 @@ public static class SetPrediction
         Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
         IEnumerable<Caution> cautions =
             CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set)));
+        var tree = new ExplanationTree(predictor, set!, prediction);
+        return Outcome.Of(new PredictionAnswer(
+            set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
+            [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()]));
     }
 }

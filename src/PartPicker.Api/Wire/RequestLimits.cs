@@ -52,6 +52,9 @@ internal static class RequestLimits
     public const double MaxSpeedMPerS = 150;
     public const int MaxExcluded = 200;
     public const int MaxShims = 10;
+
+    /// <summary>Most numbers of a prediction that are explained in one answer.</summary>
+    public const int MaxExplained = 8;
     public const int MaxPriceMinor = 1_000_000_000;
 
     /// <summary>How far the weights may miss a sum of 1, for decimals that binary cannot hold.</summary>

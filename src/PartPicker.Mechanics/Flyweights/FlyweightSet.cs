@@ -30,6 +30,12 @@ public sealed class FlyweightSet
         }
     }
 
+    /// <summary>z, number of arms.</summary>
+    public int ArmCount => armCount;
+
+    /// <summary>Mass of one arm's body and stations (kg), each with its radius over travel (m), as they were given.</summary>
+    public IReadOnlyList<(double Mass, SmoothCurve Radius)> Masses => masses;
+
     /// <summary>Every travel where a curve has a point.</summary>
     public IEnumerable<double> Knots => masses.SelectMany(m => m.Radius.Knots);
 

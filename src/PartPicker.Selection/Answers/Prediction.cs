@@ -145,6 +145,9 @@ public sealed record Balance
     /// <summary>True where the margin is below 1.</summary>
     public required bool Slips { get; init; }
 
+    /// <summary>True where the clamp of the driven clutch cannot carry the torque.</summary>
+    public required bool DrivenSlips { get; init; }
+
     public required Speed BeltSpeed { get; init; }
     public required Speed VehicleSpeed { get; init; }
 }

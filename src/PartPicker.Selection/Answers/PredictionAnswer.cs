@@ -5,4 +5,4 @@ namespace PartPicker.Selection;
 /// <summary>The set that was predicted, what it does, and the cautions that go with it.</summary>
 public sealed record PredictionAnswer(
     PartSet Parts, Prediction Prediction, IReadOnlyList<Caution> Cautions, IReadOnlyList<Supersession> Superseded,
-    IReadOnlyList<Sensitivity> Sensitivities);
+    IReadOnlyList<Sensitivity> Sensitivities, IReadOnlyList<ExplainedValue> Explanations);

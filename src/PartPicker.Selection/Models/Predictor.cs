@@ -47,14 +47,27 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
     {
         HelixCam cam = HelixRules.Cam(choice.Helix, machine);
         return model.Driven(
-            DrivenForce(machine, choice.Spring),
-            SpringModels.Reaching(
-                SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
-                choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad),
-            choice.PreloadTwist,
-            cam,
+            DrivenForce(machine, choice.Spring), DrivenTwist(machine, choice, cam), choice.PreloadTwist, cam,
             StiffeningCoils(machine, choice));
     }
+
+    /// <summary>What the driven spring does at a point of the curve.</summary>
+    public static DrivenLoad DrivenLoadAt(MachineModel machine, DrivenChoice choice, ShiftPoint point)
+    {
+        double twist = choice.PreloadTwist + point.CamTurn.Radians;
+        double stiffening = StiffeningCoils(machine, choice) is { } coils
+            ? HelicalSpring.TwistStiffening(twist / (2 * Math.PI), coils)
+            : 1;
+        LinearCurve axial = DrivenForce(machine, choice.Spring);
+        return new DrivenLoad(
+            stiffening * axial.At(machine.Drivetrain.DrivenSpringLength - point.OpeningTravel.Meters),
+            DrivenTwist(machine, choice, HelixRules.Cam(choice.Helix, machine)).At(twist),
+            stiffening);
+    }
+
+    private static LinearCurve DrivenTwist(MachineModel machine, DrivenChoice choice, HelixCam cam) => SpringModels.Reaching(
+        SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
+        choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad);
 
     /// <summary>The coils by which twist stiffens the driven spring; null where the machine leaves that out.</summary>
     public static double? StiffeningCoils(MachineModel machine, DrivenChoice choice) =>
@@ -128,7 +141,11 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
         DriveActiveArc = Angle.FromRadians(b.Belt.DriveActiveArc),
         SlipMargin = double.IsNaN(b.Belt.SlipMargin) ? null : b.Belt.SlipMargin,
         Slips = b.Slips,
+        DrivenSlips = b.Belt.DrivenSlips,
         BeltSpeed = Speed.FromMetersPerSecond(b.BeltSpeed),
         VehicleSpeed = Speed.FromMetersPerSecond(b.VehicleSpeed),
     };
 }
+
+/// <summary>The driven spring at one position of the belt: axial force (N), torque (N·m), and by how much twist stiffens the force.</summary>
+internal readonly record struct DrivenLoad(double AxialForce, double TwistTorque, double Stiffening);

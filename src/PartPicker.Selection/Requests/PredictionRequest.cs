@@ -25,4 +25,7 @@ public sealed record PredictionRequest
 
     /// <summary>K: at how many ratios the curve is computed.</summary>
     public int PointCount { get; init; } = PickRequest.StandardPointCount;
+
+    /// <summary>Numbers to take apart: of <see cref="ExplainedNames.Of"/> for that many points.</summary>
+    public IReadOnlyList<string> Explain { get; init; } = [];
 }

@@ -31,6 +31,21 @@ internal static class BadBodies
             """{ "machine": "valley-two-seater", "engine": 3 }""",
             ["units unknown-word", "precision unknown-word", "lang unknown-parameter", "/engine unknown-member"]),
 
+        ["numbers to explain that no prediction has"] = new(
+            "POST /v1/predictions",
+            """{ "machine": "valley-two-seater", "ratioPoints": 3, "explain": ["upshiftRpm/4", 3, "upshiftRpm/3"] }""",
+            ["/explain/0 unknown-word", "/explain/1 wrong-type"]),
+        ["more numbers to explain than one answer holds"] = new(
+            "POST /v1/predictions",
+            """
+            {
+              "machine": "valley-two-seater",
+              "explain": ["upshiftRpm/1", "upshiftRpm/2", "upshiftRpm/3", "upshiftRpm/4", "upshiftRpm/5",
+                "upshiftRpm/6", "upshiftRpm/7", "upshiftRpm/8", "upshiftRpm/9"]
+            }
+            """,
+            ["/explain out-of-range"]),
+
         // What shall not be proposed.
         ["exclude as text"] = Pick(""" "exclude": "hx-40" """, "/exclude wrong-type"),
         ["exclude by number and null"] = Pick(

@@ -36,6 +36,24 @@ public sealed class PredictionTests(Service service)
     }
 
     [Fact]
+    public async Task A_number_is_taken_apart_where_that_is_asked_for()
+    {
+        JsonNode answer = (await service.PostAsync(
+            "/v1/predictions", """{ "machine": "valley-two-seater", "explain": ["shiftOutRpm", "engagementRpm"] }""")).Json;
+        JsonNode plain = (await service.PostAsync("/v1/predictions", Fitted)).Json;
+
+        Assert.Equal(
+            ["shiftOutRpm", "engagementRpm"], answer["explanations"]!.AsArray().Select(each => (string?)each!["name"]));
+        foreach (JsonNode? each in answer["explanations"]!.AsArray())
+            Assert.Equal((double)plain[(string)each!["name"]!]!, (double)each["value"]!);
+        JsonNode thrust = answer["explanations"]![0]!["parts"]![0]!;
+        Assert.Equal("flyweight-thrust", (string?)thrust["relation"]);
+        Assert.Equal("KG", (string?)thrust["source"]);
+        Assert.Equal(answer["curve"]![8]!["upshift"]!["flyweightThrust"]!["value"]!.ToJsonString(), thrust["value"]!.ToJsonString());
+        Assert.Empty(plain["explanations"]!.AsArray());
+    }
+
+    [Fact]
     public async Task A_baseline_of_the_caller_is_met_by_the_prediction_of_its_own_parts()
     {
         JsonNode answer = (await service.PostAsync("/v1/predictions", """

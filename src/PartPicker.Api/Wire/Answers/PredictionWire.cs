@@ -80,6 +80,9 @@ internal sealed record PredictionWire
     /// <summary>What one step of each input changes, all else held: a tuner's numbers.</summary>
     public required IReadOnlyList<SensitivityWire> Sensitivities { get; init; }
 
+    /// <summary>The numbers that explain asked for, in that order; one that the prediction lacks is left out.</summary>
+    public required IReadOnlyList<ExplainedValueWire> Explanations { get; init; }
+
     /// <summary>Warnings that belong beside the answer.</summary>
     public required IReadOnlyList<CautionWire> Cautions { get; init; }
 

@@ -32,6 +32,7 @@ internal static class PredictionRequestReader
         AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)
             ?? PickRequest.StandardPointCount;
+        IReadOnlyList<string> explain = Explain(body, pointCount, faults);
         body.RefuseOthers();
 
         if (faults.Count > 0)
@@ -45,6 +46,27 @@ internal static class PredictionRequestReader
             Air = air,
             AirLaw = airLaw,
             PointCount = pointCount,
+            Explain = explain,
         };
+    }
+
+    private static string[] Explain(ObjectReader body, int pointCount, FaultList faults)
+    {
+        string[] known = [.. ExplainedNames.Of(pointCount)];
+        string expected = $"one of: {ExplainedNames.Engagement}, {ExplainedNames.ShiftOut}, "
+            + $"{ExplainedNames.Upshift(1)} to {ExplainedNames.Upshift(pointCount)}";
+        List<string> names = [];
+        foreach ((JsonElement item, string pointer) in
+            body.List("explain", 0, RequestLimits.MaxExplained, $"an array; each entry {expected}") ?? [])
+        {
+            if (item.ValueKind != JsonValueKind.String)
+                faults.Add(ErrorCodes.WrongType, pointer, item.GetRawText(), expected);
+            else if (!known.Contains(item.GetString()))
+                faults.Add(ErrorCodes.UnknownWord, pointer, item.GetString()!, expected + Nearest.Hint(item.GetString()!, known));
+            else
+                names.Add(item.GetString()!);
+        }
+
+        return [.. names.Distinct()];
     }
 }

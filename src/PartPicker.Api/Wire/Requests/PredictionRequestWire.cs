@@ -40,4 +40,11 @@ internal sealed record PredictionRequestWire : IRequestWire
     /// <summary>At how many ratios the curve is computed; 9 when left out.</summary>
     [Range(RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)]
     public int? RatioPoints { get; init; }
+
+    /// <summary>
+    /// Numbers of the answer to take apart down to their inputs: engagementRpm, shiftOutRpm, and upshiftRpm/1 in low
+    /// gear to upshiftRpm/n at the n-th point of the curve, n being ratioPoints.
+    /// </summary>
+    [MaxLength(RequestLimits.MaxExplained)]
+    public IReadOnlyList<string>? Explain { get; init; }
 }

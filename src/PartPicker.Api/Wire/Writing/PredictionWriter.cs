@@ -34,6 +34,7 @@ internal static class PredictionWriter
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
             Reverse = prediction.Reverse is { } reverse ? Reverse(reverse, writer) : null,
             Sensitivities = [.. answer.Sensitivities.Select(each => Sensitivity(each, writer))],
+            Explanations = [.. answer.Explanations.Select(each => Explained(each, writer))],
             Cautions = [.. answer.Cautions.Select(PickWriter.Caution)],
             Limits = ModelLimits.Sentences,
         };
@@ -61,6 +62,22 @@ internal static class PredictionWriter
         EngagementRpm = writer.Rpm(sensitivity.EngagementRpm),
         UpshiftRpm = [.. sensitivity.UpshiftRpm.Select(writer.Rpm)],
     };
+
+    private static ExplainedValueWire Explained(ExplainedValue explained, AnswerWriter writer)
+    {
+        QuantityWire? quantity = explained.Dimension is { } dimension ? writer.Quantity(explained.Value, dimension) : null;
+        double number = explained.Unit == "rpm" ? writer.Rpm(explained.Value) : writer.Factor(explained.Value);
+        return new ExplainedValueWire
+        {
+            Name = explained.Name,
+            Value = quantity?.Value ?? number,
+            Unit = quantity?.Unit ?? explained.Unit,
+            Relation = explained.Relation,
+            Equation = explained.Equation,
+            Source = explained.Source,
+            Parts = [.. explained.Parts.Select(part => Explained(part, writer))],
+        };
+    }
 
     private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
     {
