@@ -42,6 +42,21 @@ public static class SetPrediction
         Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
         IEnumerable<Caution> cautions =
             CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
-        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set)));
+        return Outcome.Of(new PredictionAnswer(set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set))
+        {
+            Change = prediction.Anchoring is null ? Change(catalog, inputs, set) : null,
+        });
+    }
+
+    // Nobody asked for the fitted set: where it cannot be computed there is no change, and no problem.
+    private static SetChange? Change(CatalogSnapshot catalog, InputModel inputs, SetUp set)
+    {
+        var aside = new List<RequestProblem>();
+        MachineModel machine = inputs.Predictor.Machine;
+        return machine.Profile.Machine.Fitted is { } ids
+            && new SetUpReader(catalog, machine.Profile, aside).Find(ids, FromProfile.Fitted) is { } fitted
+            && PredictorBuilder.Computable(fitted, machine, FromProfile.Fitted, aside)
+            ? SetChange.Of(inputs, set, fitted)
+            : null;
     }
 }
