@@ -88,7 +88,7 @@ internal static class BadBodies
             "harbour-scooter", """ "engagementChangeRpm": 100, "shiftChangeRpm": 0 """,
             "/targets/engagementChangeRpm engagement-not-by-belt"),
         ["an rpm with every run left aside"] = Pick(""" "anchor": false """, "/baseline baseline-needed"),
-        ["a run that is left aside"] = new(
+        ["a run that a pick leaves aside"] = new(
             "POST /v1/picks",
             """
             {
