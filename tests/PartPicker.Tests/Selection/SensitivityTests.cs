@@ -1,6 +1,4 @@
 using System.Text.Json;
-using PartPicker.Mechanics;
-using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.Tests.Mechanics;
 using Xunit;

@@ -1,4 +1,3 @@
-using PartPicker.Mechanics;
 using PartPicker.Parts;
 using PartPicker.Selection;
 using UnitsNet;
@@ -27,7 +26,8 @@ public sealed class SpringStressRuleTests
         {
             Bench metric = Drive(s => s with
             {
-                SetRemoved = setRemoved, Rate = ForcePerLength.FromNewtonsPerMillimeter(rate * (1 + off)),
+                SetRemoved = setRemoved,
+                Rate = ForcePerLength.FromNewtonsPerMillimeter(rate * (1 + off)),
             });
             Bench inch = Drive(s => s with
             {
@@ -53,7 +53,8 @@ public sealed class SpringStressRuleTests
     {
         FitCheck check = FitRules.Check("drive-spring-stress", Drive(s => s with
         {
-            SetRemoved = null, Rate = ForcePerLength.FromNewtonsPerMillimeter(rate),
+            SetRemoved = null,
+            Rate = ForcePerLength.FromNewtonsPerMillimeter(rate),
         }));
         Assert.Equal(verdict, check.Verdict.ToString());
         if (check.Verdict == FitVerdict.NotChecked)

@@ -186,7 +186,11 @@ internal static class PickWriter
     // Slip is said all the same: the margin of the bare model, flattering or not, is a caution that nobody should miss.
     private static PickPointWire Untrusted(ShiftPoint point, AnswerWriter writer) => Point(point, writer) with
     {
-        UpshiftRpm = null, UpshiftBandRpm = null, BackshiftRpm = null, Power = null, VehicleSpeed = null,
+        UpshiftRpm = null,
+        UpshiftBandRpm = null,
+        BackshiftRpm = null,
+        Power = null,
+        VehicleSpeed = null,
     };
 
     private static ExplanationWire Explanation(Explanation explanation, AnswerWriter writer) => new()
