@@ -38,11 +38,13 @@ public static class PartSelection
         if (MachineModel.Create(request.Machine, problems) is not { } machine)
             return Outcome.Refused<PickAnswer>(problems);
         var superseded = new List<Supersession>();
-        RequestCheck.CheckProfile(request, problems);
+        RequestCheck.CheckRelative(request, problems);
         RequestCheck.CheckWishes(request, machine, problems);
         SetUp? fitted = Fitted(catalog, request, machine, problems, superseded);
-        Predictor? predictor = Anchored(catalog, request, machine, problems, superseded);
-        double[]? targets = predictor is null ? null : ShiftGoals.Targets(request.Target.Shift, machine, predictor.Model, problems);
+        Predictor? predictor = PredictorBuilder.Build(
+            catalog, machine, RequestCheck.Run(request), request.Baseline is null ? FromProfile.Baseline : "baseline",
+            request.Air, request.AirLaw, request.PointCount, problems, superseded);
+        WantedRpm? wanted = predictor is null || fitted is null ? null : ShiftGoals.Of(request.Target, predictor, fitted, problems);
         if (problems.Count > 0)
             return Outcome.Refused<PickAnswer>(problems);
         RequestCheck.CheckExcluded(request, fitted!, problems);
@@ -57,7 +59,7 @@ public static class PartSelection
         FitReport report = prepared.Report;
 
         // Step 3. The sets, ranked: the same list as trying every one.
-        var score = new Score(request.Target.EngagementRpm, targets!, request.Tolerances, request.Weights);
+        var score = new Score(wanted!.Engagement, wanted.Shift, request.Tolerances, request.Weights);
         var planner = new PurchasePlanner(catalog, request, fitted!);
         PriceFloors? floors = PriceFloors.Of(prepared.Index, catalog, request, planner, fitted!);
         var search = new SetSearch(predictor!, request, score, fitted!, planner, prepared.Index, floors);
@@ -74,6 +76,7 @@ public static class PartSelection
                 pools, report, search, cancellation, timeUp);
         return Outcome.Of(new PickAnswer
         {
+            Relative = predictor!.Anchoring is null,
             Fitted = writer.FittedNow(),
             Picks = picks,
             Cheapest = writer.Pick(search.Highlights.Cheapest, rank: 1),
@@ -125,24 +128,5 @@ public static class PartSelection
         string place = request.Fitted is null ? FromProfile.Fitted : "fitted";
         SetUp? fitted = new SetUpReader(catalog, request.Machine, problems, superseded).Find(ids, place);
         return fitted is not null && PredictorBuilder.Computable(fitted, machine, place, problems) ? fitted : null;
-    }
-
-    private static Predictor? Anchored(
-        CatalogSnapshot catalog, PickRequest request, MachineModel machine,
-        List<RequestProblem> problems, List<Supersession> superseded)
-    {
-        if ((request.Baseline ?? request.Machine.OwnBaseline) is { } baseline)
-        {
-            return PredictorBuilder.Build(
-                catalog, machine, baseline, request.Baseline is null ? FromProfile.Baseline : "baseline",
-                request.Air, request.AirLaw, request.PointCount, problems, superseded);
-        }
-
-        problems.Add(new RequestProblem(
-            "baseline", RequestProblemCodes.BaselineNeeded, null,
-            "a measured run, since without one an absolute rpm cannot be trusted. Anyone can make it: with the parts that are "
-            + "fitted now, note the rpm at which the belt takes hold and the rpm held at full throttle, and send them as "
-            + "engagementRpm and shiftRpm, with altitude and temperature if they are known"));
-        return null;
     }
 }

@@ -5,31 +5,62 @@ namespace PartPicker.Selection;
 /// <summary>What a request must keep beyond its form: a measured profile, and kept parts that fit.</summary>
 internal static class RequestCheck
 {
-    public static void CheckProfile(PickRequest request, List<RequestProblem> problems)
+    private const string AskForChanges =
+        "ask for changes against what is fitted: targets of nothing but engagementChangeRpm and shiftChangeRpm";
+
+    /// <summary>
+    /// The run that ties the model to the machine; null where there is none or the profile only guesses: then no absolute
+    /// rpm can be trusted, and the answer is relative to what is fitted.
+    /// </summary>
+    public static Baseline? Run(PickRequest request) =>
+        request.Anchor && !CautionWriter.ClassDefaults(request.Machine).Any() ? request.Baseline ?? request.Machine.OwnBaseline : null;
+
+    /// <summary>A relative answer is for changes alone.</summary>
+    public static void CheckRelative(PickRequest request, List<RequestProblem> problems)
     {
+        if (Run(request) is not null)
+            return;
         string[] guessed = [.. CautionWriter.ClassDefaults(request.Machine)];
-        if (guessed.Length > 0)
+        bool measured = request.Anchor && (request.Baseline ?? request.Machine.OwnBaseline) is not null;
+        if (!request.Target.IsChange && guessed.Length > 0)
         {
             problems.Add(new RequestProblem(
                 "machine", RequestProblemCodes.ProfileNotMeasured, request.Machine.Machine.Id,
                 $"a profile that is measured or drawn; these values are only usual for the class: {string.Join(", ", guessed)}. "
-                + "Measure them on the clutch and put them into the catalog"));
+                + $"Measure them on the clutch and put them into the catalog, or {AskForChanges}"));
+        }
+
+        if (!request.Target.IsChange && !measured)
+        {
+            problems.Add(new RequestProblem(
+                "baseline", RequestProblemCodes.BaselineNeeded, null,
+                "a measured run, since without one an absolute rpm cannot be trusted. Anyone can make it: with the parts that are "
+                + "fitted now, note the rpm at which the belt takes hold and the rpm held at full throttle, and send them as "
+                + $"engagementRpm and shiftRpm, with altitude and temperature if they are known. Or {AskForChanges}"));
+        }
+
+        if (request.Target.IsChange && request.LaunchRpm is { } launch)
+        {
+            problems.Add(new RequestProblem(
+                "launchRpm", measured ? RequestProblemCodes.ProfileNotMeasured : RequestProblemCodes.BaselineNeeded, Words.Rpm(launch),
+                "no launch rpm: it is compared with an absolute engagement, which a relative answer does not know. Leave it out, "
+                + "or have a measured profile and a measured run"));
         }
     }
 
     /// <summary>An engagement is asked exactly where the belt starts the machine; stock and price need an outlet.</summary>
     public static void CheckWishes(PickRequest request, MachineModel machine, List<RequestProblem> problems)
     {
-        if (machine.StartsByBelt && request.Target.EngagementRpm is null)
+        if (machine.StartsByBelt && (request.Target.EngagementRpm ?? request.Target.EngagementChangeRpm) is null)
         {
             problems.Add(new RequestProblem(
-                "targets/engagementRpm", RequestProblemCodes.EngagementNeeded, null, "the rpm at which the belt shall take hold"));
+                "targets/engagementRpm", RequestProblemCodes.EngagementNeeded, null, "the rpm at which the belt shall take hold, or engagementChangeRpm"));
         }
 
-        if (!machine.StartsByBelt && request.Target.EngagementRpm is { } rpm)
+        if (!machine.StartsByBelt && (request.Target.EngagementRpm ?? request.Target.EngagementChangeRpm) is { } rpm)
         {
             problems.Add(new RequestProblem(
-                "targets/engagementRpm", RequestProblemCodes.EngagementNotByBelt, Words.Rpm(rpm),
+                request.Target.EngagementRpm is null ? "targets/engagementChangeRpm" : "targets/engagementRpm", RequestProblemCodes.EngagementNotByBelt, Words.Rpm(rpm),
                 $"no engagement: a {Words.Of(request.Machine.DriveClutch.StartDevice.ToString())} starts this machine, and its own "
                 + "springs and shoes decide when. Leave it out: the shift curve alone is answered"));
         }

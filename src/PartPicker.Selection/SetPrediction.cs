@@ -45,6 +45,21 @@ public static class SetPrediction
         var tree = new ExplanationTree(predictor, set!, prediction);
         return Outcome.Of(new PredictionAnswer(
             set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
-            [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()]));
+            [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()])
+        {
+            Change = prediction.Anchoring is null ? Change(catalog, inputs, set) : null,
+        });
+    }
+
+    // Nobody asked for the fitted set: where it cannot be computed there is no change, and no problem.
+    private static SetChange? Change(CatalogSnapshot catalog, InputModel inputs, SetUp set)
+    {
+        var aside = new List<RequestProblem>();
+        MachineModel machine = inputs.Predictor.Machine;
+        return machine.Profile.Machine.Fitted is { } ids
+            && new SetUpReader(catalog, machine.Profile, aside).Find(ids, FromProfile.Fitted) is { } fitted
+            && PredictorBuilder.Computable(fitted, machine, FromProfile.Fitted, aside)
+            ? SetChange.Of(inputs, set, fitted)
+            : null;
     }
 }

@@ -171,8 +171,8 @@ internal static class SearchBenchmark
         {
             Predictor predictor = PredictorBuilder.Build(
                 catalog, machine, request.Machine.OwnBaseline, "", request.Air, request.AirLaw, request.PointCount, [])!;
-            double[] targets = ShiftGoals.Targets(request.Target.Shift, machine, predictor.Model, [])!;
-            return (predictor, new Score(request.Target.EngagementRpm, targets, request.Tolerances, request.Weights));
+            WantedRpm wanted = ShiftGoals.Of(request.Target, predictor, fitted, [])!;
+            return (predictor, new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights));
         }
     }
 }

@@ -11,6 +11,7 @@ internal sealed class PlainJudge
     private readonly PartSet fitted;
     private readonly Predictor predictor;
     private readonly double[] targets;
+    private readonly double? engagementTarget;
 
     public PlainJudge(CatalogSnapshot catalog, PickRequest request, PartSet fitted)
     {
@@ -21,9 +22,12 @@ internal sealed class PlainJudge
         Machine = MachineModel.Create(request.Machine, problems)
             ?? throw new ArgumentException("The machine is impossible.");
         predictor = PredictorBuilder.Build(
-            catalog, Machine, request.Baseline ?? request.Machine.OwnBaseline, "", request.Air, request.AirLaw,
+            catalog, Machine, request.Anchor ? request.Baseline ?? request.Machine.OwnBaseline : null, "", request.Air, request.AirLaw,
             request.PointCount, problems) ?? throw new ArgumentException("The baseline is unusable.");
-        targets = PlainTargets.Of(request, predictor);
+        SetUp now = new SetUpReader(catalog, request.Machine, problems, []).Find(fitted, "")
+            ?? throw new ArgumentException("The fitted set is not there.");
+        targets = PlainTargets.Of(request, predictor, now);
+        engagementTarget = PlainTargets.Engagement(request, predictor, now);
     }
 
     public MachineModel Machine { get; }
@@ -35,7 +39,7 @@ internal sealed class PlainJudge
         Prediction prediction = predictor.Predict(set);
         if (request.LaunchRpm is { } launch && engages < launch + request.LaunchMarginRpm)
             return null;
-        double engagement = request.Target.EngagementRpm is { } wanted ? (engages - wanted) / request.Tolerances.EngagementRpm : 0;
+        double engagement = engagementTarget is { } wanted ? (engages - wanted) / request.Tolerances.EngagementRpm : 0;
         double sum = 0;
         bool within = Math.Abs(engagement) <= 1;
         for (int j = 0; j < targets.Length; j++)
@@ -53,7 +57,7 @@ internal sealed class PlainJudge
             return null;
         }
 
-        bool asked = request.Target.EngagementRpm is not null;
+        bool asked = engagementTarget is not null;
         double miss = Math.Sqrt(
             (asked ? request.Weights.Engagement : 0) * engagement * engagement
             + (asked ? request.Weights.Shift : 1) * (sum / targets.Length));

@@ -1,15 +1,23 @@
+using PartPicker.Mechanics;
 using PartPicker.Selection;
 
 namespace PartPicker.TestKit;
 
-/// <summary>The wanted rpm at each point, found the slow way.</summary>
+/// <summary>The wanted rpm at engagement and at each point, found the slow way.</summary>
 internal static class PlainTargets
 {
-    public static double[] Of(PickRequest request, Predictor predictor) =>
+    /// <summary>Wanted engagement; null where none is asked.</summary>
+    public static double? Engagement(PickRequest request, Predictor predictor, SetUp fitted) =>
+        request.Target.EngagementRpm
+        ?? predictor.Predict(fitted).EngagementRpm + request.Target.EngagementChangeRpm;
+
+    public static double[] Of(PickRequest request, Predictor predictor, SetUp fitted) =>
     [
-        .. predictor.Model.Positions.Select(p => request.Target.Shift switch
+        .. predictor.Model.Positions.Select((p, j) => request.Target.Shift switch
         {
             ShiftGoal.Flat flat => flat.Rpm,
+            ShiftGoal.Change change => change.Rpm + predictor.Model.BalanceRpm(
+                predictor.Drive(fitted.Spring, fitted.Flyweight), predictor.Driven(fitted.Driven), j, ShiftDirection.Upshift)!.Value,
             ShiftGoal.PeakPower => predictor.Model.PeakPowerRpm,
             ShiftGoal.ByRatio goal => Held([.. goal.Points.Select(q => (q.Ratio, q.Rpm))], p.Ratio),
             ShiftGoal.BySpeed goal => Meeting(

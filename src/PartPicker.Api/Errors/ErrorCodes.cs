@@ -126,13 +126,13 @@ internal static class ErrorCodes
         "Send the whole fitted set.");
     public static readonly ErrorCode BaselineNeeded = new(RequestProblemCodes.BaselineNeeded, 400, "A measured run is needed",
         "The profile of this machine is too coarse for absolute rpm without a measured run.",
-        "Send baseline: the rpm at which it engages now and the rpm that it holds at full throttle.");
+        "Send baseline: the rpm at which it engages now and the rpm that it holds at full throttle; or ask for changes, engagementChangeRpm and shiftChangeRpm.");
     public static readonly ErrorCode BaselineUnusable = new(RequestProblemCodes.BaselineUnusable, 400, "The measured run cannot be used",
         "The model cannot be tied to this run: with these parts it cannot have measured so.",
         "Check the rpm, the ratios and the parts of the baseline.");
     public static readonly ErrorCode ProfileNotMeasured = new(RequestProblemCodes.ProfileNotMeasured, 400, "The machine profile is not measured",
         "The profile rests on values that are usual for the class of clutch, not on this one.",
-        "Measure the values that expected lists, or ask for a machine with a measured profile.");
+        "Measure the values that expected lists, or ask for changes against what is fitted: engagementChangeRpm and shiftChangeRpm.");
     public static readonly ErrorCode MachineImpossible = new(RequestProblemCodes.MachineImpossible, 400, "The machine profile cannot be built",
         "The geometry of the profile contradicts itself, as in a belt too short for its shafts.",
         "Have the keeper of the catalog check the values that expected names.");
@@ -151,9 +151,9 @@ internal static class ErrorCodes
     public static readonly ErrorCode OutletNeeded = new(RequestProblemCodes.OutletNeeded, 400, "An outlet is needed",
         "Stock, a price ceiling or an order by one of them was asked for, and no outlet says what it has and asks.",
         "Name an outlet.");
-    public static readonly ErrorCode TargetUnclear = new(RequestProblemCodes.TargetUnclear, 400, "The target over vehicle speed is not clear",
-        "At some ratio no engine speed meets the line, or several do.",
-        "Draw the line flatter, or send shiftCurve over ratio.");
+    public static readonly ErrorCode TargetUnclear = new(RequestProblemCodes.TargetUnclear, 400, "The target is not clear",
+        "At some ratio no engine speed meets the line over vehicle speed, or several do; or a change is asked of fitted parts that do not shift there.",
+        "Draw the line flatter, or send shiftCurve over ratio; for a change, check the fitted parts.");
     public static readonly ErrorCode TooManyCombinations = new(RequestProblemCodes.TooManyCombinations, 400, "There are too many combinations",
         "More sets fit than the service searches in one request.",
         "Keep slots with keep, or name an outlet, so that fewer parts are tried.");

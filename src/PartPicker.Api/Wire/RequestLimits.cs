@@ -35,6 +35,7 @@ internal static class RequestLimits
 
     public const double MinRpm = 100;
     public const double MaxRpm = 30_000;
+    public const double MaxChangeRpm = ShiftTarget.MaxChangeRpm;
     public const double MinRatio = 0.2;
     public const double MaxRatio = 10;
     public const double MinAltitudeM = -500;

@@ -5,6 +5,9 @@ namespace PartPicker.Selection;
 /// <summary>The ranked choices, and why the rest is not among them.</summary>
 public sealed record PickAnswer
 {
+    /// <summary>True without a measured run: only the changes against the fitted set count, no absolute rpm does.</summary>
+    public required bool Relative { get; init; }
+
     /// <summary>What is fitted now, and what it does measured against the same target.</summary>
     public required FittedNow Fitted { get; init; }
 
@@ -73,13 +76,16 @@ public sealed record Pick
     public required PartSet Parts { get; init; }
     public required Prediction Prediction { get; init; }
 
+    /// <summary>What changes against the fitted set; null where the model is tied to a measured run.</summary>
+    public required SetChange? Change { get; init; }
+
     /// <summary>Weighted root mean square of the errors in tolerances, rounded to a thousandth.</summary>
     public required double Miss { get; init; }
 
     /// <summary>True when no single error exceeds its tolerance.</summary>
     public required bool WithinTolerance { get; init; }
 
-    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without bands.</summary>
+    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without bands, and without a measured run.</summary>
     public required double? Likelihood { get; init; }
 
     /// <summary>The slots that differ from what is fitted.</summary>

@@ -7,7 +7,9 @@ internal sealed class AnswerBuilder(
     PickRequest request, Predictor predictor, Score score, SetUp fitted, PurchasePlanner planner, CandidatePools pools,
     CancellationToken cancellation)
 {
-    private readonly PickExplainer explainer = new(request.Tolerances, score);
+    private readonly bool relative = predictor.Anchoring is null;
+    private readonly PickExplainer explainer = new(
+        request.Tolerances, score, predictor.Anchoring is null ? predictor.Predict(fitted) : null);
     private readonly InputModel inputs = new(predictor);
     private readonly AlternateFinder alternates = new(request, predictor, score, planner, pools, cancellation);
 
@@ -41,9 +43,10 @@ internal sealed class AnswerBuilder(
             Rank = rank,
             Parts = ranked.Set.Ids,
             Prediction = prediction,
+            Change = relative ? SetChange.Of(inputs, ranked.Set, fitted) : null,
             Miss = miss,
             WithinTolerance = ranked.Key.WithinTolerance,
-            Likelihood = response.Likelihood(
+            Likelihood = relative ? null : response.Likelihood(
                 [score.EngagementTarget ?? double.NaN, .. score.ShiftTargets],
                 [
                     request.Tolerances.EngagementRpm,

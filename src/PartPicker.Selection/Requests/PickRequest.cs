@@ -16,6 +16,9 @@ public sealed record PickRequest
     /// <summary>A measured run that the caller brings; the machine's first when null.</summary>
     public Baseline? Baseline { get; init; }
 
+    /// <summary>False: leave every baseline aside; the answer is then relative to what is fitted.</summary>
+    public bool Anchor { get; init; } = true;
+
     public AirState Air { get; init; }
     public AirLaw AirLaw { get; init; } = AirLaw.SaeJ1349;
 
@@ -87,10 +90,19 @@ public enum RankBy
 }
 
 /// <summary>The rpm that is wanted.</summary>
-/// <param name="EngagementRpm">Where the belt shall take hold; null where another device starts the machine.</param>
+/// <param name="EngagementRpm">Where the belt shall take hold; null where a change is asked or another device starts the machine.</param>
 /// <param name="Shift">What the engine shall hold while it shifts.</param>
 public sealed record ShiftTarget(double? EngagementRpm, ShiftGoal Shift)
 {
+    /// <summary>By how much engagement shall change from that of the fitted set; null where its rpm is asked, or nothing.</summary>
+    public double? EngagementChangeRpm { get; init; }
+
+    /// <summary>True where nothing but changes against the fitted set is asked.</summary>
+    public bool IsChange => EngagementRpm is null && Shift is ShiftGoal.Change;
+
+    /// <summary>Widest change that one request may ask, up or down.</summary>
+    public const double MaxChangeRpm = 5_000;
+
     public static ShiftTarget Flat(double? engagementRpm, double shiftRpm) => new(engagementRpm, new ShiftGoal.Flat(shiftRpm));
 
     public const int MaxPoints = 50;
@@ -117,6 +129,9 @@ public abstract record ShiftGoal
 
     /// <summary>The rpm of the engine's greatest power, in this air.</summary>
     public sealed record PeakPower : ShiftGoal;
+
+    /// <summary>The curve of the fitted set, moved by this many rpm at every ratio.</summary>
+    public sealed record Change(double Rpm) : ShiftGoal;
 }
 
 /// <summary>An engine speed at a vehicle speed (m/s).</summary>

@@ -61,7 +61,7 @@ public static class RequestProblemCodes
     /// <summary>Stock or a price ceiling was asked for without an outlet.</summary>
     public const string OutletNeeded = "outlet-needed";
 
-    /// <summary>A target over vehicle speed is met by no rpm, or by several, at some ratio.</summary>
+    /// <summary>A target names no rpm, or several, at some ratio: over vehicle speed, or as a change of a set that does not shift.</summary>
     public const string TargetUnclear = "target-unclear";
 
     /// <summary>One side has more choices than <see cref="PartSelection"/> takes.</summary>

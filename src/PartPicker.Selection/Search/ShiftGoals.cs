@@ -2,11 +2,44 @@ using PartPicker.Mechanics;
 
 namespace PartPicker.Selection;
 
-/// <summary>Turns what a request wants held into the rpm wanted at each point.</summary>
+/// <summary>The rpm that are wanted: of engagement, null where none is asked, and at each position.</summary>
+internal sealed record WantedRpm(double? Engagement, double[] Shift);
+
+/// <summary>Turns what a request wants into the rpm wanted at engagement and at each point.</summary>
 internal static class ShiftGoals
 {
-    /// <summary>The target at each position, or null with a problem for each position that has none or several.</summary>
-    public static double[]? Targets(ShiftGoal goal, MachineModel machine, ShiftModel model, List<RequestProblem> problems)
+    /// <summary>The wanted rpm, or null with a problem where a position has none or several.</summary>
+    /// <param name="fitted">What changes are counted from.</param>
+    public static WantedRpm? Of(ShiftTarget target, Predictor predictor, SetUp fitted, List<RequestProblem> problems)
+    {
+        double[]? shift = target.Shift is ShiftGoal.Change change
+            ? Changed(change.Rpm, predictor.Predict(fitted), problems)
+            : Targets(target.Shift, predictor.Machine, predictor.Model, problems);
+        if (shift is null)
+            return null;
+        return new WantedRpm(
+            target.EngagementChangeRpm is { } rpm
+                ? predictor.Drive(fitted.Spring, fitted.Flyweight).Engagement.Rpm + rpm
+                : target.EngagementRpm,
+            shift);
+    }
+
+    private static double[]? Changed(double rpm, Prediction fitted, List<RequestProblem> problems)
+    {
+        if (fitted.Curve.FirstOrDefault(p => p.Upshift is null) is { } still)
+        {
+            problems.Add(new RequestProblem(
+                "targets/shiftChangeRpm", RequestProblemCodes.TargetUnclear, null,
+                $"a fitted set that shifts at every ratio, to count the change from; by the model this one does not at ratio "
+                + $"{still.Ratio:0.00} below the rev limit. Check the fitted parts and their station masses, or bring a measured "
+                + "run and ask for the rpm itself"));
+            return null;
+        }
+
+        return [.. fitted.Curve.Select(p => p.Upshift!.Rpm + rpm)];
+    }
+
+    private static double[]? Targets(ShiftGoal goal, MachineModel machine, ShiftModel model, List<RequestProblem> problems)
     {
         double[] ratios = [.. model.Positions.Select(p => p.Ratio)];
         switch (goal)

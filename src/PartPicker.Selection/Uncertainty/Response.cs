@@ -31,8 +31,24 @@ internal sealed class Response
 
     public static Response Of(InputModel model, SetUp set)
     {
-        double[] stated = model.Numbers(set, Deviation.None, Deviation.None);
-        return new Response(stated, [.. Inputs.Of(set, model.Predictor.Run, model.TorqueShare).Select(Bend)]);
+        MeasuredRun? run = model.Predictor.Run;
+        return Of(
+            Inputs.Of(set, run?.Set, run is { SolvesFriction: true }, model.TorqueShare),
+            (inSet, inRun) => model.Numbers(set, inSet, inRun));
+    }
+
+    /// <summary>What changes from one set to another, by a model without a run: what both share cancels.</summary>
+    public static Response OfChange(InputModel model, SetUp set, SetUp from) => Of(
+        Inputs.Of(set, from, frictionTold: false, model.TorqueShare),
+        (inSet, inFrom) =>
+        [
+            .. model.Numbers(set, inSet, Deviation.None).Zip(model.Numbers(from, inFrom, Deviation.None), (to, was) => to - was),
+        ]);
+
+    private static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
+    {
+        double[] stated = numbers(Deviation.None, Deviation.None);
+        return new Response(stated, [.. inputs.Select(Bend)]);
 
         Quartic[] Bend(UncertainInput input)
         {
@@ -46,7 +62,7 @@ internal sealed class Response
             ];
         }
 
-        double[] At(UncertainInput input, double share) => model.Numbers(set, input.InSet(share), input.InRun(share));
+        double[] At(UncertainInput input, double share) => numbers(input.InSet(share), input.InOther(share));
     }
 
     /// <summary>Half width of the band of each number: about 19 in 20 true values lie within it; null where there is none.</summary>
@@ -55,6 +71,9 @@ internal sealed class Response
         .. stated.Select((_, n) => CoverageFactor * Math.Sqrt(MeanSquare(n)))
             .Select(width => double.IsFinite(width) ? (double?)width : null),
     ];
+
+    /// <summary>Each number itself; null where there is none.</summary>
+    public IReadOnlyList<double?> Numbers => [.. stated.Select(n => double.IsNaN(n) ? (double?)null : n)];
 
     /// <summary>The prediction with its bands.</summary>
     public Prediction Banded(Prediction prediction)

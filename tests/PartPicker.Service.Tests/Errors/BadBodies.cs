@@ -89,6 +89,39 @@ internal static class BadBodies
         ["tolerances of nothing"] = Pick(""" "tolerances": { "engagementRpm": 0, "shiftRpm": "wide" } """,
             "/tolerances/engagementRpm out-of-range", "/tolerances/shiftRpm wrong-type"),
 
+        // Changes against what is fitted.
+        ["a change and an rpm"] = Target(
+            "valley-two-seater", """ "engagementRpm": 2200, "engagementChangeRpm": 100, "shiftRpm": 7900, "shiftChangeRpm": -50 """,
+            "/targets/engagementChangeRpm contradiction", "/targets/shiftChangeRpm contradiction"),
+        ["a change beyond anyone's clutch"] = Target(
+            "valley-two-seater", """ "engagementChangeRpm": -5001, "shiftChangeRpm": 1e400 """,
+            "/targets/engagementChangeRpm out-of-range", "/targets/shiftChangeRpm out-of-range"),
+        ["a change in words"] = Target(
+            "valley-two-seater", """ "engagementChangeRpm": "+100 rpm", "shiftChangeRpm": null """,
+            "/targets/engagementChangeRpm wrong-type", "/targets/shiftChangeRpm wrong-type"),
+        ["a change of an engagement that is not by belt"] = Target(
+            "harbour-scooter", """ "engagementChangeRpm": 100, "shiftChangeRpm": 0 """,
+            "/targets/engagementChangeRpm engagement-not-by-belt"),
+        ["an rpm with every run left aside"] = Pick(""" "anchor": false """, "/baseline baseline-needed"),
+        ["a run that a pick leaves aside"] = new(
+            "POST /v1/picks",
+            """
+            {
+              "machine": "valley-two-seater", "targets": { "engagementChangeRpm": 0, "shiftChangeRpm": 0 }, "anchor": false,
+              "baseline": { "engagementRpm": 2000, "shiftRpm": 7900 }
+            }
+            """,
+            ["/baseline contradiction"]),
+        ["a launch with every run left aside"] = new(
+            "POST /v1/picks",
+            """
+            {
+              "machine": "valley-two-seater", "targets": { "engagementChangeRpm": 0, "shiftChangeRpm": 0 }, "anchor": false,
+              "launchRpm": 1500
+            }
+            """,
+            ["/launchRpm baseline-needed"]),
+
         // Targets.
         ["no target"] = Target("valley-two-seater", "", "/targets/shiftRpm missing-member"),
         ["no goal but an engagement"] = Target(

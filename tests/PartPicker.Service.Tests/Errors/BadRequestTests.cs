@@ -41,7 +41,7 @@ public sealed class BadRequestTests(Service service)
         // These need another catalog or another page than the samples give, or are no fault of one member.
         string[] elsewhere =
         [
-            "invalid-request", "malformed-json", "too-deep", "bad-http", "fitted-set-needed", "baseline-needed",
+            "invalid-request", "malformed-json", "too-deep", "bad-http", "fitted-set-needed",
             "profile-not-measured", "machine-impossible", "too-many-combinations", "cursor-mismatch",
         ];
 

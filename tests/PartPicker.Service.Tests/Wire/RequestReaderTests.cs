@@ -111,6 +111,22 @@ public sealed class RequestReaderTests
     }
 
     [Fact]
+    public void Targets_may_be_changes_and_every_run_be_left_aside()
+    {
+        PickRequest request = Read($$"""
+            {
+              "machine": "{{SampleCatalog.Machine}}", "anchor": false,
+              "targets": { "engagementChangeRpm": 300, "shiftChangeRpm": -150 }
+            }
+            """);
+
+        Assert.Equal(new ShiftTarget(null, new ShiftGoal.Change(-150)) { EngagementChangeRpm = 300 }, request.Target);
+        Assert.False(request.Anchor);
+        Assert.Equal((300, -150), (RequestWriter.Write(request).Targets.EngagementChangeRpm, RequestWriter.Write(request).Targets.ShiftChangeRpm));
+        Assert.False(RequestWriter.Write(request).Anchor);
+    }
+
+    [Fact]
     public void Where_the_belt_does_not_start_the_machine_there_is_no_engagement()
     {
         PickRequest request = Read("""

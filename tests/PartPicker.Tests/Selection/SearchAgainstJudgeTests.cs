@@ -44,6 +44,39 @@ public sealed class SearchAgainstJudgeTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Changes_against_what_is_fitted_rank_as_trying_everything_does()
+    {
+        int answered = 0;
+        for (int seed = 1; seed <= Catalogs / 10; seed++)
+        {
+            var catalog = new RandomCatalog(seed);
+            var random = new Random(seed);
+            bool anchor = random.Next(2) == 0;
+            PickRequest request = catalog.Request with
+            {
+                Anchor = anchor,
+                LaunchRpm = anchor ? catalog.Request.LaunchRpm : null,
+                Target = new ShiftTarget(null, new ShiftGoal.Change(random.Next(-300, 301)))
+                {
+                    EngagementChangeRpm = catalog.Request.Target.EngagementRpm is null ? null : random.Next(-300, 301),
+                },
+            };
+            Outcome<PickAnswer> outcome = PartSelection.Pick(catalog.Snapshot, request);
+            if (outcome.Answer is not { } answer)
+            {
+                Assert.All(outcome.Problems, p => Assert.Equal("target-unclear", p.Code));
+                continue;
+            }
+
+            Same(seed, "picks", PlainSearch.Run(catalog.Snapshot, request).Picks, answer.Picks);
+            Assert.Equal(!anchor, answer.Relative);
+            answered += answer.Picks.Count > 0 ? 1 : 0;
+        }
+
+        Assert.True(answered > Catalogs / 20, $"only {answered} catalogs had an answer");
+    }
+
+    [Fact]
     public void A_search_that_is_ended_early_has_a_true_bound_and_a_final_head()
     {
         int ended = 0;

@@ -149,9 +149,8 @@ public sealed class SearchBoundTests
             SetUp fitted = new SetUpReader(catalog.Snapshot, request.Machine, [], []).Find(request.Machine.Machine.Fitted!, "")!;
             CandidatePools pools = new PoolBuilder(catalog.Snapshot, machine, fitted, request, new FitReport()).Build([], default)!;
             Index = SearchIndex.Build(pools, fitted, machine, request.PointCount, default);
-            score = new Score(
-                request.Target.EngagementRpm, ShiftGoals.Targets(request.Target.Shift, machine, Predictor.Model, [])!,
-                request.Tolerances, request.Weights);
+            WantedRpm wanted = ShiftGoals.Of(request.Target, Predictor, fitted, [])!;
+            score = new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights);
             bounds = new SetBounds(Predictor, score, Index.Belts, request.SlipMargin);
         }
 

@@ -6,7 +6,7 @@ internal sealed record FittedWire
     /// <summary>The parts.</summary>
     public required PartsWire Parts { get; init; }
 
-    /// <summary>Engine speed at which the belt takes hold.</summary>
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine, or the answer is relative.</summary>
     public required double? EngagementRpm { get; init; }
 
     /// <summary>
@@ -15,7 +15,7 @@ internal sealed record FittedWire
     /// </summary>
     public required double? EngagementBandRpm { get; init; }
 
-    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    /// <summary>Engine speed at full shift; null where it does not shift there, or the answer is relative.</summary>
     public required double? ShiftOutRpm { get; init; }
 
     /// <summary>From low gear to full shift.</summary>

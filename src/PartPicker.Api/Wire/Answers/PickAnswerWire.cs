@@ -28,6 +28,13 @@ internal sealed record PickAnswerWire
     /// </summary>
     public required PickRequestWire Request { get; init; }
 
+    /// <summary>
+    /// True where the model is tied to no measured run. No absolute rpm can be trusted then: engine speeds, their bands,
+    /// power, vehicle speed and likelihood are null, change says what changes against what is fitted, and the explanation
+    /// counts from there. Slip margins and inTheWay are those of the bare model.
+    /// </summary>
+    public required bool Relative { get; init; }
+
     /// <summary>What is fitted now, against the same target.</summary>
     public required FittedWire Fitted { get; init; }
 

@@ -6,7 +6,7 @@ internal sealed record PickPointWire
     /// <summary>Driven pitch radius over drive pitch radius.</summary>
     public required double Ratio { get; init; }
 
-    /// <summary>Engine speed at which it shifts up here; null where it does not.</summary>
+    /// <summary>Engine speed at which it shifts up here; null where it does not, or the answer is relative.</summary>
     public required double? UpshiftRpm { get; init; }
 
     /// <summary>
@@ -15,7 +15,7 @@ internal sealed record PickPointWire
     /// </summary>
     public required double? UpshiftBandRpm { get; init; }
 
-    /// <summary>Engine speed at which it shifts back here; null where it does not.</summary>
+    /// <summary>Engine speed at which it shifts back here; null where it does not, or the answer is relative.</summary>
     public required double? BackshiftRpm { get; init; }
 
     /// <summary>Wrap over active arc on the upshift; below 1 the belt slips.</summary>
@@ -24,9 +24,9 @@ internal sealed record PickPointWire
     /// <summary>True when the belt slips on the upshift; null where it does not shift.</summary>
     public required bool? Slips { get; init; }
 
-    /// <summary>Engine power on the upshift; null where it does not shift.</summary>
+    /// <summary>Engine power on the upshift; null where it does not shift, or the answer is relative.</summary>
     public required QuantityWire? Power { get; init; }
 
-    /// <summary>Speed of the vehicle on the upshift; null where it does not shift.</summary>
+    /// <summary>Speed of the vehicle on the upshift; null where it does not shift, or the answer is relative.</summary>
     public required QuantityWire? VehicleSpeed { get; init; }
 }

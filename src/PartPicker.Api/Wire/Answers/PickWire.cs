@@ -15,7 +15,7 @@ internal sealed record PickWire
     [WordsOf(typeof(Slot))]
     public required IReadOnlyList<string> Changes { get; init; }
 
-    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine, or the answer is relative.</summary>
     public required double? EngagementRpm { get; init; }
 
     /// <summary>
@@ -24,11 +24,14 @@ internal sealed record PickWire
     /// </summary>
     public required double? EngagementBandRpm { get; init; }
 
-    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    /// <summary>Engine speed at full shift; null where it does not shift there, or the answer is relative.</summary>
     public required double? ShiftOutRpm { get; init; }
 
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<PickPointWire> Curve { get; init; }
+
+    /// <summary>What changes against what is fitted, where the answer is relative; null else.</summary>
+    public required ChangeWire? Change { get; init; }
 
     /// <summary>Weighted root mean square of the errors, in tolerances.</summary>
     public required double Miss { get; init; }
@@ -38,7 +41,7 @@ internal sealed record PickWire
 
     /// <summary>
     /// Share of the machines, parts within their tolerances, for which no single error exceeds its tolerance; null
-    /// where there are no bands.
+    /// where there are no bands or the answer is relative.
     /// </summary>
     public required double? Likelihood { get; init; }
 

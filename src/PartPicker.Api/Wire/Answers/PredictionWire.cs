@@ -74,6 +74,12 @@ internal sealed record PredictionWire
     /// <summary>From low gear to full shift.</summary>
     public required IReadOnlyList<ShiftPointWire> Curve { get; init; }
 
+    /// <summary>
+    /// What changes against the set that the machine was delivered with; null where the model is tied to a measured run, or
+    /// where the catalog has no such set that can be computed.
+    /// </summary>
+    public required ChangeWire? Change { get; init; }
+
     /// <summary>What the helix does under reverse power; null where its reverse angle is not known.</summary>
     public required ReverseClampWire? Reverse { get; init; }
 

@@ -15,11 +15,14 @@ internal sealed record ShortPickWire
     [WordsOf(typeof(Slot))]
     public required IReadOnlyList<string> Changes { get; init; }
 
-    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine.</summary>
+    /// <summary>Engine speed at which the belt takes hold; null where another device starts the machine, or the answer is relative.</summary>
     public required double? EngagementRpm { get; init; }
 
-    /// <summary>Engine speed at full shift; null where it does not shift there.</summary>
+    /// <summary>Engine speed at full shift; null where it does not shift there, or the answer is relative.</summary>
     public required double? ShiftOutRpm { get; init; }
+
+    /// <summary>What changes against what is fitted, where the answer is relative; null else.</summary>
+    public required ChangeWire? Change { get; init; }
 
     /// <summary>Weighted root mean square of the errors, in tolerances.</summary>
     public required double Miss { get; init; }

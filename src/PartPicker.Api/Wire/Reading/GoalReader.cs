@@ -6,21 +6,24 @@ using PartPicker.Selection;
 namespace PartPicker.Api.Wire;
 
 /// <summary>
-/// Reads what the engine shall hold: one rpm, rpm over ratio, rpm over vehicle speed, or its greatest power.
+/// Reads what the engine shall hold: one rpm, rpm over ratio, rpm over vehicle speed, its greatest power, or a
+/// change.
 /// </summary>
 internal static class GoalReader
 {
     private const string Speed = "speedCurve";
     private const string Peak = "peakPower";
-    private const string OneOf = "exactly one of shiftRpm, shiftCurve, speedCurve and peakPower";
+    private const string Change = "shiftChangeRpm";
+    private const string OneOf = "exactly one of shiftRpm, shiftCurve, speedCurve, peakPower and shiftChangeRpm";
 
     /// <summary>The goal; null where there is a fault.</summary>
     public static ShiftGoal? Read(ObjectReader reader, FaultList faults)
     {
         int faultsBefore = faults.Count;
         bool? peakPower = reader.Flag(Peak);
+        double? change = reader.Number(Change, -RequestLimits.MaxChangeRpm, RequestLimits.MaxChangeRpm);
         var speeds = reader.List(Speed, 1, RequestLimits.MaxCurvePoints, "an array of speed and rpm");
-        string[] sent = [.. ShiftReader.Names.Append(Speed).Append(Peak).Where(reader.Has)];
+        string[] sent = [.. ShiftReader.Names.Append(Speed).Append(Peak).Append(Change).Where(reader.Has)];
         (double? flat, IReadOnlyList<RatioRpm>? curve) = ShiftReader.ReadEither(reader, faults);
         SpeedRpm[] bySpeed = speeds is null ? [] : Points(speeds, faults);
         if (sent.Length == 0)
@@ -40,6 +43,7 @@ internal static class GoalReader
             (_, { } points, _) => new ShiftGoal.ByRatio(points),
             (_, _, [var only]) => new ShiftGoal.Flat(only.Rpm),
             (_, _, { Length: > 0 }) => new ShiftGoal.BySpeed(bySpeed),
+            _ when change is { } by => new ShiftGoal.Change(by),
             _ => new ShiftGoal.PeakPower(),
         };
     }

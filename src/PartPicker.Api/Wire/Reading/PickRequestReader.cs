@@ -23,6 +23,7 @@ internal static class PickRequestReader
         PartSet? fitted = common.Set(body, "fitted", delivered);
         Baseline? baseline = common.Baseline(
             body, new SetBasis(fitted, MustBeWhole: delivered.MustBeWhole && !body.Has("fitted")));
+        bool anchor = RequestReader.Anchor(body, faults);
         AirState air = RequestReader.Air(body);
         AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
         double? launchRpm = body.Number("launchRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
@@ -53,7 +54,7 @@ internal static class PickRequestReader
         return new PickRequest
         {
             Machine = machine!, Target = target!, Tolerances = tolerances, Weights = weights, Fitted = fitted,
-            Baseline = baseline, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
+            Baseline = baseline, Anchor = anchor, Air = air, AirLaw = airLaw, LaunchRpm = launchRpm,
             LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
             InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
             Group = group, Outlet = outlet, Count = count, PointCount = pointCount, RefusalCount = refusals,
@@ -66,9 +67,17 @@ internal static class PickRequestReader
         if (body.Object("targets", "the rpm that are wanted, as an object", required: true) is not { } reader)
             return null;
         double? engagementRpm = reader.Number("engagementRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
+        double? engagementChangeRpm = reader.Number("engagementChangeRpm", -RequestLimits.MaxChangeRpm, RequestLimits.MaxChangeRpm);
+        if (reader.Has("engagementRpm") && reader.Has("engagementChangeRpm"))
+        {
+            faults.Add(
+                ErrorCodes.Contradiction, reader.At("engagementChangeRpm"), null,
+                "either engagementRpm, or engagementChangeRpm against what is fitted");
+        }
+
         ShiftGoal? goal = GoalReader.Read(reader, faults);
         reader.RefuseOthers();
-        return goal is null ? null : new ShiftTarget(engagementRpm, goal);
+        return goal is null ? null : new ShiftTarget(engagementRpm, goal) { EngagementChangeRpm = engagementChangeRpm };
     }
 
     private static Tolerances ReadTolerances(ObjectReader body)

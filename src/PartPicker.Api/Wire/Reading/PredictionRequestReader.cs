@@ -20,14 +20,7 @@ internal static class PredictionRequestReader
         PartSet? parts = common.Set(body, "parts", delivered);
         // A run is measured with what is fitted, which need not be the set that is asked about.
         Baseline? baseline = common.Baseline(body, delivered);
-        bool anchor = body.Flag("anchor") ?? true;
-        if (!anchor && body.Has("baseline"))
-        {
-            faults.Add(
-                ErrorCodes.Contradiction, body.At("baseline"), null,
-                "no baseline beside anchor false, which leaves every measured run aside");
-        }
-
+        bool anchor = RequestReader.Anchor(body, faults);
         AirState air = RequestReader.Air(body);
         AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
         int pointCount = body.Count("ratioPoints", RequestLimits.MinRatioPoints, RequestLimits.MaxRatioPoints)

@@ -116,6 +116,20 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
             : new Baseline(parts, engagementRpm, curve ?? [], flat, air) { SolveFriction = solveFriction };
     }
 
+    /// <summary>False where every measured run shall be left aside.</summary>
+    public static bool Anchor(ObjectReader reader, FaultList faults)
+    {
+        bool anchor = reader.Flag("anchor") ?? true;
+        if (!anchor && reader.Has("baseline"))
+        {
+            faults.Add(
+                ErrorCodes.Contradiction, reader.At("baseline"), null,
+                "no baseline beside anchor false, which leaves every measured run aside");
+        }
+
+        return anchor;
+    }
+
     public static AirState Air(ObjectReader reader) => new(
         reader.Quantity("altitude", QuantityRule.Altitude) ?? 0,
         reader.Quantity("temperature", QuantityRule.Temperature));

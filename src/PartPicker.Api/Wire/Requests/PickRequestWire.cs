@@ -28,9 +28,13 @@ internal sealed record PickRequestWire : IRequestWire
     public SetWire? Fitted { get; init; }
 
     /// <summary>
-    /// A measured run that ties the model to this very machine; the machine's own when left out.
+    /// A measured run that ties the model to this very machine; the machine's own when left out. A profile of class
+    /// defaults cannot be tied: there it is left aside.
     /// </summary>
     public BaselineWire? Baseline { get; init; }
+
+    /// <summary>False: leave every measured run aside, the machine's own too; the answer is then relative.</summary>
+    public bool? Anchor { get; init; }
 
     /// <summary>
     /// Altitude of the place where it runs; sea level when left out. From -500 m to 6000 m.

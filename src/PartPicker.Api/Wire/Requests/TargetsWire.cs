@@ -2,7 +2,10 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>The rpm that are wanted; exactly one of shiftRpm, shiftCurve, speedCurve and peakPower.</summary>
+/// <summary>
+/// The rpm that are wanted; exactly one of shiftRpm, shiftCurve, speedCurve, peakPower and shiftChangeRpm. Without a
+/// measured run, or with a profile of class defaults, only engagementChangeRpm and shiftChangeRpm can be answered.
+/// </summary>
 internal sealed record TargetsWire : IRequestWire
 {
     /// <summary>Engine speed at which the belt shall take hold; left out where another device starts the machine.</summary>
@@ -25,4 +28,12 @@ internal sealed record TargetsWire : IRequestWire
 
     /// <summary>True: hold the engine speed of the greatest power in this air.</summary>
     public bool? PeakPower { get; init; }
+
+    /// <summary>In place of engagementRpm: by how much engagement shall change from that of what is fitted.</summary>
+    [Range(-RequestLimits.MaxChangeRpm, RequestLimits.MaxChangeRpm)]
+    public double? EngagementChangeRpm { get; init; }
+
+    /// <summary>By how much the rpm held at full throttle shall change, at every ratio, from that of what is fitted.</summary>
+    [Range(-RequestLimits.MaxChangeRpm, RequestLimits.MaxChangeRpm)]
+    public double? ShiftChangeRpm { get; init; }
 }

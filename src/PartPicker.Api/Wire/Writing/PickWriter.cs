@@ -15,6 +15,7 @@ internal static class PickWriter
         Units = writer.Format.UnitsWord,
         Precision = writer.Format.PrecisionWord,
         Request = RequestWriter.Write(request),
+        Relative = answer.Relative,
         Fitted = Fitted(answer.Fitted, writer),
         Picks = [.. answer.Picks.Select(pick => Pick(pick, request.Outlet, writer))],
         Cheapest = answer.Cheapest is { } cheapest ? Short(cheapest, request.Outlet, writer) : null,
@@ -47,12 +48,16 @@ internal static class PickWriter
     private static RuleCountWire[] Counts(IReadOnlyDictionary<string, long> counts) =>
         [.. counts.OrderBy(rule => rule.Key, StringComparer.Ordinal).Select(rule => new RuleCountWire { Rule = rule.Key, Count = rule.Value })];
 
+    // Without a measured run an absolute rpm cannot be trusted, so none is written.
+    private static double? Trusted(double? rpm, Prediction prediction, AnswerWriter writer) =>
+        prediction.Anchoring is null ? null : writer.Rpm(rpm);
+
     private static FittedWire Fitted(FittedNow fitted, AnswerWriter writer) => new()
     {
         Parts = writer.Parts(fitted.Parts),
-        EngagementRpm = writer.Rpm(fitted.Prediction.EngagementRpm),
-        EngagementBandRpm = writer.Rpm(fitted.Prediction.EngagementBandRpm),
-        ShiftOutRpm = writer.Rpm(fitted.Prediction.ShiftOutRpm),
+        EngagementRpm = Trusted(fitted.Prediction.EngagementRpm, fitted.Prediction, writer),
+        EngagementBandRpm = Trusted(fitted.Prediction.EngagementBandRpm, fitted.Prediction, writer),
+        ShiftOutRpm = Trusted(fitted.Prediction.ShiftOutRpm, fitted.Prediction, writer),
         Curve = Curve(fitted.Prediction, writer),
         Miss = writer.Share(fitted.Miss),
         WithinTolerance = fitted.WithinTolerance,
@@ -64,10 +69,11 @@ internal static class PickWriter
         Rank = pick.Rank,
         Parts = writer.Parts(pick.Parts),
         Changes = [.. pick.Changes.Select(WireJson.Word)],
-        EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
-        EngagementBandRpm = writer.Rpm(pick.Prediction.EngagementBandRpm),
-        ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
+        EngagementRpm = Trusted(pick.Prediction.EngagementRpm, pick.Prediction, writer),
+        EngagementBandRpm = Trusted(pick.Prediction.EngagementBandRpm, pick.Prediction, writer),
+        ShiftOutRpm = Trusted(pick.Prediction.ShiftOutRpm, pick.Prediction, writer),
         Curve = Curve(pick.Prediction, writer),
+        Change = PredictionWriter.Change(pick.Change, writer),
         Miss = writer.Share(pick.Miss),
         WithinTolerance = pick.WithinTolerance,
         Likelihood = writer.Share(pick.Likelihood),
@@ -87,8 +93,9 @@ internal static class PickWriter
         Rank = pick.Rank,
         Parts = writer.Parts(pick.Parts),
         Changes = [.. pick.Changes.Select(WireJson.Word)],
-        EngagementRpm = writer.Rpm(pick.Prediction.EngagementRpm),
-        ShiftOutRpm = writer.Rpm(pick.Prediction.ShiftOutRpm),
+        EngagementRpm = Trusted(pick.Prediction.EngagementRpm, pick.Prediction, writer),
+        ShiftOutRpm = Trusted(pick.Prediction.ShiftOutRpm, pick.Prediction, writer),
+        Change = PredictionWriter.Change(pick.Change, writer),
         Miss = writer.Share(pick.Miss),
         Price = Price(pick.PriceMinor, outlet),
         ToBuy = [.. pick.ToBuy.Select(line => Purchase(line, outlet!, writer))],
@@ -162,17 +169,29 @@ internal static class PickWriter
         new() { Signal = caution.Signal, Sentence = caution.Sentence };
 
     private static PickPointWire[] Curve(Prediction prediction, AnswerWriter writer) =>
-        [.. prediction.Curve.Select(point => new PickPointWire
-        {
-            Ratio = writer.Ratio(point.Ratio),
-            UpshiftRpm = writer.Rpm(point.Upshift?.Rpm),
-            UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
-            BackshiftRpm = writer.Rpm(point.Backshift?.Rpm),
-            SlipMargin = writer.Share(point.Upshift?.SlipMargin),
-            Slips = point.Upshift?.Slips,
-            Power = point.Upshift is { } upshift ? writer.Power(upshift.Power) : null,
-            VehicleSpeed = point.Upshift is { } moving ? writer.Speed(moving.VehicleSpeed) : null,
-        })];
+        [.. prediction.Curve.Select(point => prediction.Anchoring is null ? Untrusted(point, writer) : Point(point, writer))];
+
+    private static PickPointWire Point(ShiftPoint point, AnswerWriter writer) => new()
+    {
+        Ratio = writer.Ratio(point.Ratio),
+        UpshiftRpm = writer.Rpm(point.Upshift?.Rpm),
+        UpshiftBandRpm = writer.Rpm(point.UpshiftBandRpm),
+        BackshiftRpm = writer.Rpm(point.Backshift?.Rpm),
+        SlipMargin = writer.Share(point.Upshift?.SlipMargin),
+        Slips = point.Upshift?.Slips,
+        Power = point.Upshift is { } upshift ? writer.Power(upshift.Power) : null,
+        VehicleSpeed = point.Upshift is { } moving ? writer.Speed(moving.VehicleSpeed) : null,
+    };
+
+    // Slip is said all the same: the margin of the bare model, flattering or not, is a caution that nobody should miss.
+    private static PickPointWire Untrusted(ShiftPoint point, AnswerWriter writer) => Point(point, writer) with
+    {
+        UpshiftRpm = null,
+        UpshiftBandRpm = null,
+        BackshiftRpm = null,
+        Power = null,
+        VehicleSpeed = null,
+    };
 
     private static ExplanationWire Explanation(Explanation explanation, AnswerWriter writer) => new()
     {

@@ -32,6 +32,7 @@ internal static class PredictionWriter
             TorqueFactor = writer.Factor(prediction.TorqueFactor),
             Superseded = [.. answer.Superseded.Select(PickWriter.Supersession)],
             Curve = [.. prediction.Curve.Select(point => Point(point, machine.Engine.RevLimitRpm, writer))],
+            Change = Change(answer.Change, writer),
             Reverse = prediction.Reverse is { } reverse ? Reverse(reverse, writer) : null,
             Sensitivities = [.. answer.Sensitivities.Select(each => Sensitivity(each, writer))],
             Explanations = [.. answer.Explanations.Select(each => Explained(each, writer))],
@@ -39,6 +40,18 @@ internal static class PredictionWriter
             Limits = ModelLimits.Sentences,
         };
     }
+
+    public static ChangeWire? Change(SetChange? change, AnswerWriter writer) => change is null ? null : new ChangeWire
+    {
+        EngagementChangeRpm = writer.Rpm(change.EngagementRpm),
+        EngagementChangeBandRpm = writer.Rpm(change.EngagementBandRpm),
+        Curve = [.. change.Curve.Select(point => new ChangePointWire
+        {
+            Ratio = writer.Ratio(point.Ratio),
+            UpshiftChangeRpm = writer.Rpm(point.UpshiftRpm),
+            UpshiftChangeBandRpm = writer.Rpm(point.UpshiftBandRpm),
+        })],
+    };
 
     private static string? LockUpReason(Prediction prediction, MachineProfile machine) => prediction switch
     {

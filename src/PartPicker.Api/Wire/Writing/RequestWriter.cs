@@ -18,6 +18,7 @@ internal static class RequestWriter
         Weights = new WeightsWire { Engagement = request.Weights.Engagement, Shift = request.Weights.Shift },
         Fitted = request.Fitted is { } fitted ? Set(fitted) : null,
         Baseline = request.Baseline is { } baseline ? Baseline(baseline) : null,
+        Anchor = request.Anchor ? null : false,
         Altitude = Metres(request.Air.AltitudeM),
         Temperature = Kelvins(request.Air.TemperatureK),
         AirLaw = WireJson.Word(request.AirLaw),
@@ -50,6 +51,8 @@ internal static class RequestWriter
             })]
             : null,
         PeakPower = target.Shift is ShiftGoal.PeakPower ? true : null,
+        EngagementChangeRpm = target.EngagementChangeRpm,
+        ShiftChangeRpm = target.Shift is ShiftGoal.Change change ? change.Rpm : null,
     };
 
     private static BaselineWire Baseline(Baseline baseline) => new()
