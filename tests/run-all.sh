@@ -145,6 +145,8 @@ else
     check "run command" run_command || true
 fi
 check "openapi lint" lint_openapi || true
+# Each published row that a test is held against carries its id in a trait.
+printf 'outside rows: %d\n' "$(grep -rhoE 'Trait\("Outside", "[^"]+"' tests --include='*.cs' | sort -u | wc -l)"
 find "$PART_PICKER_FIGURES" -name '*.txt' | sort | while read -r figures; do cat "$figures"; done
 
 printf '%d passed, %d failed\n' "$passed_all" "$failed_all"

@@ -83,8 +83,12 @@ public static class Anchor
     {
         if (positions.Count < 2)
             throw new ArgumentException("One shift point cannot tell friction from a factor.", nameof(positions));
+
+        // Where the belt begins to slip at one point or another the sum may dip in several narrow places.
+        const int pieces = 36;
         (double friction, _) = Maximum.Of(
-            mu => -SumOfSquares(mu), [LeastFriction, 0.25, 0.45, 0.7, GreatestFriction]);
+            mu => -SumOfSquares(mu),
+            [.. Enumerable.Range(0, pieces + 1).Select(i => LeastFriction + i * (GreatestFriction - LeastFriction) / pieces)]);
         return (friction, Factors(At(friction)));
 
         ShiftModel At(double mu) =>

@@ -56,10 +56,14 @@ public sealed class AnchorTests
                 ShiftModel again = (setUp with { BeltFriction = friction }).Model(factors);
                 for (int j = 0; j < 5; j++)
                     Assert.Equal(rpm[j]!.Value, again.BalanceRpm(drive, driven, j, ShiftDirection.Upshift)!.Value, 0.05);
+
+                // A slipping belt pushes by 1/μ, which the factor takes up: such a run tells nothing of the friction.
+                if (Enumerable.Range(0, 5).Any(j => truth.Balance(drive, driven, j, ShiftDirection.Upshift)!.Value.Slips))
+                    return;
                 Assert.Equal(setUp.BeltFriction, friction, 1e-3);
                 Relative.Equal(thrust, factors.Thrust, 5e-3);
             },
-            iter: 30);
+            iter: 200);
 
     [Fact]
     public void A_run_without_speeds_is_refused()
