@@ -61,10 +61,14 @@ public sealed class CatalogSnapshot
     public Part? FindPart(string id) => parts.GetValueOrDefault(id);
 
     /// <summary>The part that an id leads to today: replaced parts lead on to what replaced them.</summary>
-    public Part? FindCurrentPart(string id)
+    public Part? FindCurrentPart(string id) => FindPart(id, enough: _ => false);
+
+    /// <summary>The part of an id where it is enough; else the first that is of those that replaced it, or the last of them.</summary>
+    /// <remarks>The import refuses longer chains and loops; the limit guards contents from elsewhere.</remarks>
+    public Part? FindPart(string id, Func<Part, bool> enough)
     {
         Part? part = FindPart(id);
-        for (int steps = 0; part?.SupersededBy is { } next && steps < MaxSupersessions; steps++)
+        for (int steps = 0; part?.SupersededBy is { } next && !enough(part) && steps < MaxSupersessions; steps++)
             part = FindPart(next);
         return part;
     }

@@ -67,7 +67,7 @@ public static class PartSelection
 
         // Step 4. Said so that a person can follow.
         var writer = new AnswerBuilder(request, predictor!, score, fitted!, planner, pools, cancellation);
-        Pick[] picks = [.. ranked.Select((set, i) => writer.Build(set, rank: i + 1))];
+        Pick[] picks = [.. ranked.Select((set, i) => writer.Listed(set, rank: i + 1))];
         IReadOnlyList<RuleCount> refused = report.ByRule(_ => true);
         IReadOnlyList<RankedSet> undominated = search.Highlights.Undominated;
         (IReadOnlyList<Waiver> waivers, int waiversLeftOut) = picks.Length > 0 || !search.Proven
@@ -79,9 +79,9 @@ public static class PartSelection
             Relative = predictor!.Anchoring is null,
             Fitted = writer.FittedNow(),
             Picks = picks,
-            Cheapest = writer.Pick(search.Highlights.Cheapest, rank: 1),
-            FewestChanges = writer.Pick(search.Highlights.FewestChanges, rank: 1),
-            Undominated = [.. undominated.Take(PickAnswer.MaxUndominated).Select((set, i) => writer.Build(set, rank: i + 1))],
+            Cheapest = search.Highlights.Cheapest is { } cheapest ? writer.InShort(cheapest, rank: 1) : null,
+            FewestChanges = search.Highlights.FewestChanges is { } fewest ? writer.InShort(fewest, rank: 1) : null,
+            Undominated = [.. undominated.Take(PickAnswer.MaxUndominated).Select((set, i) => writer.InShort(set, rank: i + 1))],
             UndominatedCount = undominated.Count,
             Waivers = waivers,
             WaiversLeftOut = waiversLeftOut,

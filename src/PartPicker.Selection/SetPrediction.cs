@@ -42,13 +42,21 @@ public static class SetPrediction
         Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
         IEnumerable<Caution> cautions =
             CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
-        var tree = new ExplanationTree(predictor, set!, prediction);
         return Outcome.Of(new PredictionAnswer(
             set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
-            [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()])
+            Explanations(request, predictor, set, prediction))
         {
             Change = prediction.Anchoring is null ? Change(catalog, inputs, set) : null,
         });
+    }
+
+    private static IReadOnlyList<ExplainedValue> Explanations(
+        PredictionRequest request, Predictor predictor, SetUp set, Prediction prediction)
+    {
+        if (request.Explain.Count == 0)
+            return [];
+        var tree = new ExplanationTree(predictor, set, prediction);
+        return [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()];
     }
 
     // Nobody asked for the fitted set: where it cannot be computed there is no change, and no problem.

@@ -43,12 +43,11 @@ internal sealed class MachineChecks(CatalogDraft draft, PartSetChecks sets, Draf
         if (!item.Sound || draft.Sound<DriveClutch>(machine.DriveClutchId) is not { } drive || draft.Sound<Belt>(machine.BeltId) is not { } belt)
             return;
         double between = machine.CentreDistance.Meters;
-        double atFullShift = BeltPath.DriveRadius(
-            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
-            2 * Math.Tan(drive.SheaveHalfAngleDeg * (Math.PI / 180)));
-        foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
+        foreach ((double radius, double? driven) in BeltPath.Ends(
+            between, belt.PitchLength.Meters, drive.ContactPitchRadius.Meters,
+            drive.FullShiftTravel.Meters - drive.ContactTravel.Meters, drive.SheaveHalfAngleDeg * (Math.PI / 180)))
         {
-            if (BeltPath.DrivenRadius(radius, belt.PitchLength.Meters, between) is { } driven && radius + driven < between)
+            if (radius + driven < between)
                 continue;
             item.Refuse("centreDistance", draft.Findings, new(
                 FindingCodes.BeltDoesNotRun,

@@ -71,7 +71,7 @@ public sealed class BeltPath
     /// <summary>The belt at a travel x (m) at or beyond contact; below contact there is no ratio.</summary>
     /// <exception cref="ArgumentException">The belt is too short or too long to run there.</exception>
     public BeltPosition AtTravel(double travel) =>
-        At(travel, DriveRadius(contactRadius, travel - contactTravel, twiceTan));
+        At(travel, contactRadius + (travel - contactTravel) / twiceTan);
 
     /// <summary>The belt at a ratio i = R₂/R₁; the travel that gives it may lie below contact.</summary>
     /// <exception cref="ArgumentException">No radii give this ratio with this belt.</exception>
@@ -119,12 +119,16 @@ public sealed class BeltPath
             travel, r1, r2, Math.PI - 2 * gamma, Math.PI + 2 * gamma, (contactDrivenRadius - r2) * twiceTan);
     }
 
-    /// <summary>R₁ (m) on the drive clutch: R₁min + (x − x_c)/(2 tan β).</summary>
+    /// <summary>Radii at contact and at full shift (m); that of the driven clutch is null where the belt does not run there.</summary>
+    /// <param name="centreDistance">C (m).</param>
+    /// <param name="pitchLength">L (m).</param>
     /// <param name="contactRadius">R₁min (m).</param>
-    /// <param name="beyondContact">x − x_c (m).</param>
-    /// <param name="twiceTan">2 tan β.</param>
-    public static double DriveRadius(double contactRadius, double beyondContact, double twiceTan) =>
-        contactRadius + beyondContact / twiceTan;
+    /// <param name="shiftTravel">x_f − x_c (m).</param>
+    /// <param name="halfAngle">β (rad).</param>
+    public static IEnumerable<(double Drive, double? Driven)> Ends(
+        double centreDistance, double pitchLength, double contactRadius, double shiftTravel, double halfAngle) =>
+        from drive in new[] { contactRadius, contactRadius + shiftTravel / (2 * Math.Tan(halfAngle)) }
+        select (drive, DrivenRadius(drive, pitchLength, centreDistance));
 
     private double DrivenRadius(double r1) => DrivenRadius(r1, pitchLength, centreDistance) ?? throw new ArgumentException(
         $"A belt of pitch length {pitchLength:0.####} m does not run at a drive radius of {r1:0.####} m "
@@ -132,7 +136,7 @@ public sealed class BeltPath
 
     /// <summary>R₂ (m) of an open belt of length L on a drive radius R₁ with shafts C apart (m); null when none runs there.</summary>
     /// <remarks>L as in <see cref="Length"/>, solved for R₂. Source: [KG] ch. 11.</remarks>
-    public static double? DrivenRadius(double r1, double pitchLength, double centreDistance)
+    private static double? DrivenRadius(double r1, double pitchLength, double centreDistance)
     {
         // dL/dR₂ = θ₂ is positive and L is convex in R₂: Newton closes in from above after its first step.
         double r2 = (pitchLength - 2 * centreDistance) / Math.PI - r1;

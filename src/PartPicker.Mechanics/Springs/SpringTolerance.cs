@@ -9,12 +9,12 @@ namespace PartPicker.Mechanics;
 /// </remarks>
 public static class SpringTolerance
 {
+    private const double LoadShare = 0.015;
+
     /// <summary>Wire that the standard of compression springs covers.</summary>
     public static readonly ValidRange WireRange = new(
         "tolerance-wire-diameter", "wire diameter of a spring with a tolerance grade", 0.07, 16, "mm",
         "The formula of the grade covers no other wire.", "[EN 15800]");
-
-    private const double LoadShare = 0.015;
 
     /// <summary>Coils that it covers.</summary>
     public static readonly ValidRange DiameterRange = new(
@@ -89,13 +89,13 @@ public static class SpringTolerance
         double d = wireDiameter.Millimeters;
         double mean = meanDiameter.Millimeters;
         if (!WireRange.Holds(d))
-            throw new ArgumentOutOfRangeException(nameof(wireDiameter), d, "The standard covers 0.07 to 16 mm.");
+            throw new ArgumentOutOfRangeException(nameof(wireDiameter), d, $"The standard covers {WireRange.Span}.");
         if (!DiameterRange.Holds(mean))
-            throw new ArgumentOutOfRangeException(nameof(meanDiameter), mean, "The standard covers 0.63 to 200 mm.");
+            throw new ArgumentOutOfRangeException(nameof(meanDiameter), mean, $"The standard covers {DiameterRange.Span}.");
         ArgumentOutOfRangeException.ThrowIfLessThan(activeCoils, 2);
         double t = mean / d / 10;
         if (!HelicalSpring.IndexRange.Holds(mean / d))
-            throw new ArgumentOutOfRangeException(nameof(meanDiameter), mean / d, "The standard covers D/d from 4 to 20.");
+            throw new ArgumentOutOfRangeException(nameof(meanDiameter), mean / d, $"The standard covers D/d from {HelicalSpring.IndexRange.Span}.");
         double a = 65.92 * Math.Pow(d, 3.3) / Math.Pow(mean, 1.6) * (((-0.84 * t + 3.781) * t - 4.244) * t + 2.274);
         return a * (-1 / (3 * activeCoils * activeCoils) + 8 / (5 * activeCoils) + 0.803);
     }

@@ -28,6 +28,7 @@ public sealed class WireMaterial
         Key = key;
         Name = name;
         Treatment = treatment;
+        DiameterRange = WireStrengthSet.Shigley.DiameterRange(key);
         this.elasticGPa = elasticGPa;
         this.shearGPa = shearGPa;
     }
@@ -51,16 +52,7 @@ public sealed class WireMaterial
     public WireTreatment Treatment { get; }
 
     /// <summary>Wire diameters (mm) over which its strength is known by <see cref="WireStrengthSet.Shigley"/>.</summary>
-    public ValidRange DiameterRange
-    {
-        get
-        {
-            StrengthFit[] fits = [.. WireStrengthSet.Shigley.Fits.Where(f => f.Wire == Key)];
-            return new(
-                $"wire-diameter/{Key}", $"wire diameter of {Key}", fits.Min(f => f.FromMm), fits.Max(f => f.ToMm), "mm",
-                "Outside, no strength is known and stress is not checked.", WireStrengthSet.Shigley.Source);
-        }
-    }
+    public ValidRange DiameterRange { get; }
 
     /// <summary>The material of a key, or null when the table has none of that name.</summary>
     public static WireMaterial? Find(string key) => All.FirstOrDefault(m => m.Key == key);

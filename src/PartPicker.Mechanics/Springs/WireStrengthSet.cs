@@ -19,7 +19,7 @@ public sealed class WireStrengthSet
     {
         Key = key;
         Source = source;
-        Fits = fits;
+        this.fits = fits;
     }
 
     /// <summary>S_ut = A/dᵐ of [SHI] Table 10-4: the set that the rules use.</summary>
@@ -40,11 +40,11 @@ public sealed class WireStrengthSet
     /// <remarks>Seen on calculator pages without spans, which are taken from Table 10-4; its origin is not known.</remarks>
     public static WireStrengthSet Circulating { get; } = new("circulating", "calculator pages, no book seen",
     [
-        Power("music-wire-a228", 0.10, 6.5024, 2060, 0.163),
-        Power("oil-tempered-a229", 0.5, 12.7, 1610, 0.193),
-        Power("hard-drawn-a227", 0.7, 12.7, 1510, 0.201),
-        Power("chrome-vanadium-a232", 0.8, 11.1, 1790, 0.155),
-        Power("chrome-silicon-a401", 1.6, 9.525, 1960, 0.091),
+        OverTheSpanOfShigley("music-wire-a228", 2060, 0.163),
+        OverTheSpanOfShigley("oil-tempered-a229", 1610, 0.193),
+        OverTheSpanOfShigley("hard-drawn-a227", 1510, 0.201),
+        OverTheSpanOfShigley("chrome-vanadium-a232", 1790, 0.155),
+        OverTheSpanOfShigley("chrome-silicon-a401", 1960, 0.091),
     ]);
 
     /// <summary>Fits R_m = a − b lg d to the tables of EN 10270-1 and -2, by grade; two circulate for SM and DM.</summary>
@@ -68,19 +68,34 @@ public sealed class WireStrengthSet
 
     public string Source { get; }
 
-    public IReadOnlyList<StrengthFit> Fits { get; }
+    private readonly IReadOnlyList<StrengthFit> fits;
+
+    /// <summary>Diameters (mm) over which the set has a wire.</summary>
+    public ValidRange DiameterRange(string wire)
+    {
+        StrengthFit[] own = [.. fits.Where(f => f.Wire == wire)];
+        return new(
+            $"wire-diameter/{wire}", $"wire diameter of {wire}", own.Min(f => f.FromMm), own.Max(f => f.ToMm), "mm",
+            "Outside, no strength is known and stress is not checked.", Source);
+    }
 
     /// <summary>S_ut of a wire; null where the set does not have it at this diameter: nothing is extrapolated.</summary>
     public Pressure? Tensile(string wire, Length wireDiameter)
     {
         double mm = wireDiameter.Millimeters;
-        return Fits.FirstOrDefault(f => f.Wire == wire && mm >= f.FromMm - PlayMm && mm <= f.ToMm + PlayMm) is { } fit
+        return fits.FirstOrDefault(f => f.Wire == wire && mm >= f.FromMm - PlayMm && mm <= f.ToMm + PlayMm) is { } fit
             ? Pressure.FromMegapascals(fit.MegapascalsAt(mm))
             : null;
     }
 
     private static StrengthFit Power(string wire, double fromMm, double toMm, double a, double m) =>
         new(wire, fromMm, toMm, mm => a / Math.Pow(mm, m));
+
+    private static StrengthFit OverTheSpanOfShigley(string wire, double a, double m)
+    {
+        ValidRange span = Shigley.DiameterRange(wire);
+        return Power(wire, span.Least, span.Greatest, a, m);
+    }
 
     private static StrengthFit Logarithm(string wire, double fromMm, double toMm, double a, double b) =>
         new(wire, fromMm, toMm, mm => a - b * Math.Log10(mm));

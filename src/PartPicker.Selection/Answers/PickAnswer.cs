@@ -85,8 +85,8 @@ public sealed record Pick
     /// <summary>True when no single error exceeds its tolerance.</summary>
     public required bool WithinTolerance { get; init; }
 
-    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without bands, and without a measured run.</summary>
-    public required double? Likelihood { get; init; }
+    /// <summary>Share of the inputs' limits for which every error stays within its tolerance; null without a measured run, and beside the list, where no pick has bands.</summary>
+    public double? Likelihood { get; init; }
 
     /// <summary>The slots that differ from what is fitted.</summary>
     public required IReadOnlyList<Slot> Changes { get; init; }

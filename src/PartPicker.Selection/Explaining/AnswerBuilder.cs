@@ -29,13 +29,28 @@ internal sealed class AnswerBuilder(
             Score.WithinTolerance(engagement, errors));
     }
 
-    public Pick? Pick(RankedSet? ranked, int rank) => ranked is null ? null : Build(ranked, rank);
+    /// <summary>A listed pick, with its bands and its likelihood.</summary>
+    public Pick Listed(RankedSet ranked, int rank)
+    {
+        Pick pick = InShort(ranked, rank);
+        Response response = Response.Of(inputs, ranked.Set);
+        return pick with
+        {
+            Prediction = response.Banded(pick.Prediction),
+            Likelihood = relative ? null : response.Likelihood(
+                [score.EngagementTarget ?? double.NaN, .. score.ShiftTargets],
+                [
+                    request.Tolerances.EngagementRpm,
+                    .. score.ShiftTargets.Select(_ => request.Tolerances.ShiftRpm),
+                ]),
+        };
+    }
 
-    public Pick Build(RankedSet ranked, int rank)
+    /// <summary>A pick without bands: each of them costs as much as dozens of predictions, and beside the list nobody reads them.</summary>
+    public Pick InShort(RankedSet ranked, int rank)
     {
         cancellation.ThrowIfCancellationRequested();
-        Response response = Response.Of(inputs, ranked.Set);
-        Prediction prediction = response.Banded(predictor.Predict(ranked.Set));
+        Prediction prediction = predictor.Predict(ranked.Set);
         double miss = RoundedMiss(ranked.Miss);
         IReadOnlyList<Slot> changes = ranked.Set.ChangesFrom(fitted);
         return new Pick
@@ -46,12 +61,6 @@ internal sealed class AnswerBuilder(
             Change = relative ? SetChange.Of(inputs, ranked.Set, fitted) : null,
             Miss = miss,
             WithinTolerance = ranked.Key.WithinTolerance,
-            Likelihood = relative ? null : response.Likelihood(
-                [score.EngagementTarget ?? double.NaN, .. score.ShiftTargets],
-                [
-                    request.Tolerances.EngagementRpm,
-                    .. score.ShiftTargets.Select(_ => request.Tolerances.ShiftRpm),
-                ]),
             Changes = changes,
             PriceMinor = ranked.Key.PriceMinor,
             ToBuy = [.. planner.List(ranked.Set).Select(line => alternates.Complete(line, ranked.Set))],

@@ -51,7 +51,7 @@ internal static class SpringStressRules
             return FitCheck.NotChecked("free length, wire diameter, outside diameter and material, for buckling");
         }
 
-        EndFixing fixing = Enum.Parse<EndFixing>(machine.Profile.DriveClutch.SpringFixing.ToString());
+        EndFixing fixing = SpringModels.Fixing(machine.Profile.DriveClutch.SpringFixing);
         if (SpringBuckling.CriticalDeflection(
             free, SpringModels.Mean(outside, wire), material.ElasticModulus(wire), material.ShearModulus(wire), fixing)
             is not { } critical)

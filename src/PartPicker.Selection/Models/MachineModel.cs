@@ -81,12 +81,11 @@ internal sealed class MachineModel
         double between = profile.Machine.CentreDistance.Meters;
         double belt = profile.Belt.PitchLength.Meters;
         DriveClutch drive = profile.DriveClutch;
-        double atFullShift = BeltPath.DriveRadius(
-            drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
-            2 * Math.Tan(Radians(drive.SheaveHalfAngleDeg)));
-        foreach (double radius in new[] { drive.ContactPitchRadius.Meters, atFullShift })
+        foreach ((double radius, double? found) in BeltPath.Ends(
+            between, belt, drive.ContactPitchRadius.Meters, drive.FullShiftTravel.Meters - drive.ContactTravel.Meters,
+            Radians(drive.SheaveHalfAngleDeg)))
         {
-            if (BeltPath.DrivenRadius(radius, belt, between) is not { } driven)
+            if (found is not { } driven)
             {
                 return $"a belt of pitch length {Words.Length(belt)} does not run at a drive radius of {Words.Length(radius)} "
                     + $"with shafts {Words.Length(between)} apart.";

@@ -29,7 +29,7 @@ internal sealed class SetUpReader(
 
     private T? Part<T>(string id, string place) where T : Part
     {
-        switch (Computable(id))
+        switch (catalog.FindPart(id, Known))
         {
             case T part:
                 if (part.Id != id)
@@ -45,20 +45,6 @@ internal sealed class SetUpReader(
                     $"a part of kind {Words.Of(typeof(T).Name)}; this one is a {Words.Of(other.Kind)}"));
                 return null;
         }
-    }
-
-    // The import follows chains of replacements and refuses loops; the count guards contents from elsewhere.
-    private Part? Computable(string id)
-    {
-        Part? part = catalog.FindPart(id);
-        for (int steps = 0; steps < CatalogSnapshot.MaxSupersessions; steps++)
-        {
-            if (part?.SupersededBy is not { } successor || Known(part))
-                break;
-            part = catalog.FindPart(successor);
-        }
-
-        return part;
     }
 
     private bool Known(Part part) => part switch

@@ -27,13 +27,10 @@ internal static class SpringModels
                 (spring.SecondLength!.Value.Meters, spring.SecondLoad!.Value.Newtons));
         }
 
-        return Rate(spring) is { } rate && spring.FreeLength is { } free
+        return (spring.Rate ?? DrawnRate(spring)) is { } rate && spring.FreeLength is { } free
             ? FromFreeLength(free, rate.NewtonsPerMeter)
             : null;
     }
-
-    /// <summary>Stated rate, or the rate of the geometry.</summary>
-    public static ForcePerLength? Rate(DriveSpring spring) => spring.Rate ?? DrawnRate(spring);
 
     /// <summary>Rate as its supplier rates it: of two loads, or as stated; null where neither is given.</summary>
     public static ForcePerLength? RatedRate(DriveSpring spring) => spring.KnownByTwoLoads
@@ -41,23 +38,18 @@ internal static class SpringModels
         : spring.Rate;
 
     /// <summary>Rate of the geometry; null where it is not whole.</summary>
-    public static ForcePerLength? DrawnRate(DriveSpring spring) => (spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
+    public static ForcePerLength? DrawnRate(DriveSpring spring) =>
+        spring.KnownByGeometry && WireMaterial.Find(spring.Material!) is { } material
             ? HelicalSpring.Rate(
                 material.ShearModulus(spring.WireDiameter!.Value),
                 spring.WireDiameter.Value,
                 Mean(spring.OutsideDiameter!.Value, spring.WireDiameter.Value),
                 spring.ActiveCoils!.Value)
-            : null);
+            : null;
 
     /// <summary>The rate that the model computes with where none is stated: of two loads, or of the geometry; null of a table.</summary>
-    public static ForcePerLength? ComputedRate(DriveSpring spring) => spring switch
-    {
-        { LoadTable: not null } => null,
-        { KnownByTwoLoads: true } => ForcePerLength.FromNewtonsPerMeter(
-            (spring.FirstLoad!.Value - spring.SecondLoad!.Value).Newtons
-            / (spring.SecondLength!.Value - spring.FirstLength!.Value).Meters),
-        _ => Rate(spring),
-    };
+    public static ForcePerLength? ComputedRate(DriveSpring spring) =>
+        spring.LoadTable is null ? RatedRate(spring) ?? DrawnRate(spring) : null;
 
     /// <summary>Stated solid length, or the one of the coils.</summary>
     public static Length? SolidLength(DriveSpring spring) => spring.SolidLength
@@ -73,6 +65,16 @@ internal static class SpringModels
         SpringEnds.Closed => CoilEnds.Closed,
         SpringEnds.ClosedGround => CoilEnds.ClosedGround,
         _ => throw new ArgumentOutOfRangeException(nameof(ends), ends, "No such ends."),
+    };
+
+    /// <summary>How a clutch holds the ends of its drive spring, as the formulas see it.</summary>
+    public static EndFixing Fixing(SpringFixing fixing) => fixing switch
+    {
+        SpringFixing.BothFixed => EndFixing.BothFixed,
+        SpringFixing.FixedAndHinged => EndFixing.FixedAndHinged,
+        SpringFixing.BothHinged => EndFixing.BothHinged,
+        SpringFixing.FixedAndFree => EndFixing.FixedAndFree,
+        _ => throw new ArgumentOutOfRangeException(nameof(fixing), fixing, "No such fixing."),
     };
 
     /// <summary>Clearance between coils that shall remain; null when the coils are not known.</summary>

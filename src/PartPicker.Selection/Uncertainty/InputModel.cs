@@ -95,27 +95,19 @@ internal sealed class InputModel(Predictor predictor)
             predictor.Run is { } run ? At(run.Positions, run.TorqueFactor) : null);
     }
 
-    private DriveSide Drive(ShiftModel model, SetUp set, Deviation deviation)
-    {
-        MachineModel machine = predictor.Machine.OnShims(set.Spring.ShimThickness);
-        LinearCurve spring = SpringModels.Reaching(
-            SpringModels.Force(set.DriveSpring)!, machine.ShortestDriveSpring, machine.Drivetrain.DriveSpringLength,
-            FitTolerance.LengthM);
-        return model.Drive(
-            spring.Moved(deviation.DriveFreeLength, 1 + deviation.DriveRateShare, LengthPlay),
-            Heavier(set.Flyweight, deviation).Model(machine),
-            set.Spring.ShimThickness);
-    }
+    private DriveSide Drive(ShiftModel model, SetUp set, Deviation deviation) => model.Drive(
+        Predictor.DriveForce(predictor.Machine, set.Spring)
+            .Moved(deviation.DriveFreeLength, 1 + deviation.DriveRateShare, LengthPlay),
+        Heavier(set.Flyweight, deviation).Model(predictor.Machine),
+        set.Spring.ShimThickness);
 
     private DrivenSide Driven(ShiftModel model, SetUp set, Deviation deviation)
     {
         MachineModel machine = predictor.Machine;
         DrivenChoice choice = set.Driven;
-        LinearCurve axial = SpringModels.Reaching(
-            SpringModels.Axial(choice.Spring)!, machine.ShortestDrivenSpring, machine.Drivetrain.DrivenSpringLength,
-            FitTolerance.LengthM);
         return model.Driven(
-            axial.Moved(deviation.DrivenFreeLength, 1 + deviation.DrivenRateShare, LengthPlay),
+            Predictor.DrivenForce(machine, choice.Spring)
+                .Moved(deviation.DrivenFreeLength, 1 + deviation.DrivenRateShare, LengthPlay),
             SpringModels.Twist(choice, machine)!.Moved(-deviation.PreloadTwist, 1 + deviation.TwistRateShare, TwistPlay),
             choice.PreloadTwist,
             new HelixCam(

@@ -16,7 +16,7 @@ internal sealed class Response
     private const double CoverageFactor = 2;
     private static readonly double LimitInU = Math.Sqrt(3);
     private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43];
-    private static readonly Lazy<float[][]> Points = new(() => [.. Primes.Select(Dimension)]);
+    private static readonly float[][] Points = [.. Primes.Select(Dimension)];
 
     private readonly double[] stated;
 
@@ -118,7 +118,7 @@ internal sealed class Response
     {
         double sum = stated[number];
         for (int i = 0; i < bends.Length; i++)
-            sum += bends[i][number].At(Points.Value[i][point]);
+            sum += bends[i][number].At(Points[i][point]);
         return sum;
     }
 

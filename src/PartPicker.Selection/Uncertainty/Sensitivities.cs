@@ -19,9 +19,7 @@ internal static class Sensitivities
     /// <summary>Every input that a tuner can move, in the steps that a tuner thinks in.</summary>
     public static IReadOnlyList<Sensitivity> Of(InputModel model, SetUp set)
     {
-        AnchorFactors factors = model.Predictor.Anchoring is { } anchoring
-            ? new AnchorFactors(anchoring.FlyweightFactor, anchoring.ThrustFactor)
-            : AnchorFactors.None;
+        AnchorFactors factors = model.Predictor.Model.Anchor;
         return
         [
             .. Inputs(model.Predictor.Machine, set).Select(input =>
