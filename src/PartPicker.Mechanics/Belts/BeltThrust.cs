@@ -42,7 +42,6 @@ public readonly record struct BeltLoad(
 public readonly struct BeltThrust
 {
     private const int MaxSteps = 60;
-    private const int FloorCells = 256;
     private readonly double wrap1;
     private readonly double wrap2;
     private readonly double twiceTan;
@@ -50,10 +49,6 @@ public readonly struct BeltThrust
     private readonly double friction2;
     private readonly double slackAtSlip;
     private readonly DriveThrustForm form;
-
-    // F_d/F_s over u = D/(2 tan β F_s), from no torque to the slip edge, at even steps; the arc beyond the drive
-    // wrap is not cut off here, since the cut would put a kink into a concave curve.
-    private readonly double[] floor;
 
     /// <summary>A belt that both sheaves grip alike.</summary>
     /// <param name="halfAngle">β, half of the groove angle (rad), 0 &lt; β &lt; π/2.</param>
@@ -93,14 +88,10 @@ public readonly struct BeltThrust
         friction2 = GrooveFriction(drivenFriction, halfAngle);
         slackAtSlip = 1 / (Math.Exp(friction2 * drivenWrap) - 1);
         this.form = form;
-        floor = new double[FloorCells + 1];
-        for (int cell = 0; cell <= FloorCells; cell++)
-        {
-            double effectiveTension = twiceTan * friction2 * cell / FloorCells;
-            (double slack, double log) = SlackAndLog(twiceTan, effectiveTension);
-            floor[cell] = Thrust(slack, effectiveTension, log / friction1, cut: false);
-        }
     }
+
+    /// <summary>How the drive sheave carries the belt.</summary>
+    public DriveThrustForm Form => form;
 
     /// <summary>Friction of a belt wedged in a groove: μ_e = μ / sin β.</summary>
     /// <param name="friction">μ, friction of belt on sheave.</param>
@@ -139,29 +130,20 @@ public readonly struct BeltThrust
     /// <summary>F_d alone (N): the inner loop of the balance.</summary>
     /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
-    public double DriveThrust(double drivenClamp, double effectiveTension)
+    public double DriveThrust(double drivenClamp, double effectiveTension) =>
+        DriveThrust(drivenClamp, effectiveTension, cut: true);
+
+    /// <summary>D/(2 tan β F_s μ_e2): at 1 the belt begins to slip on the driven sheave.</summary>
+    internal double Loading(double drivenClamp, double effectiveTension) =>
+        effectiveTension / (twiceTan * drivenClamp) / friction2;
+
+    /// <summary>F_d (N) where the clamp is 1 N, at a loading up to 1, the active arc not cut off at the drive wrap.</summary>
+    internal double UncutThrustPerClamp(double loading) => DriveThrust(1, twiceTan * friction2 * loading, cut: false);
+
+    private double DriveThrust(double drivenClamp, double effectiveTension, bool cut)
     {
         (double slack, double log) = SlackAndLog(Needed(drivenClamp), effectiveTension);
-        return Thrust(slack, effectiveTension, log / friction1);
-    }
-
-    /// <summary>A thrust (N) that <see cref="DriveThrust"/> never falls below, at a fraction of its cost.</summary>
-    /// <param name="drivenClamp">F_s (N); below 0 counts as 0.</param>
-    /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
-    /// <remarks>
-    /// The model has no scale of its own: F_d/F_s is a function of u = D/(2 tan β F_s) alone, and below the slip
-    /// edge it is concave, so straight lines between its tabulated values stay under it. Where the active arc
-    /// passes the drive wrap, D/(2 μ_e1 tan β) takes over: the greater of both is the floor.
-    /// </remarks>
-    public double LeastDriveThrust(double drivenClamp, double effectiveTension)
-    {
-        double u = effectiveTension / (twiceTan * drivenClamp);
-        double place = u / friction2 * FloorCells;
-        if (!(place >= 0 && place < FloorCells))
-            return DriveThrust(drivenClamp, effectiveTension);
-        int cell = (int)place;
-        double line = drivenClamp * (floor[cell] + (place - cell) * (floor[cell + 1] - floor[cell]));
-        return form == DriveThrustForm.Locked ? line : Math.Max(line, SlipEdge(effectiveTension));
+        return Thrust(slack, effectiveTension, log / friction1, cut);
     }
 
     // A sheave pushes on the belt and never pulls: a clamp below 0 holds as much as none.

@@ -61,18 +61,8 @@ public sealed class EngineTorque
     /// <summary>Least and greatest Q (N·m, at sea level) between two speeds (rpm).</summary>
     /// <remarks>The curve is monotone between its points: the ends and the points between them decide.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
-    public (double Least, double Greatest) Range(double fromRpm, double toRpm)
-    {
-        double least = Math.Min(At(fromRpm), At(toRpm));
-        double greatest = Math.Max(At(fromRpm), At(toRpm));
-        foreach (double knot in knots)
-        {
-            if (knot > fromRpm && knot < toRpm)
-                (least, greatest) = (Math.Min(least, At(knot)), Math.Max(greatest, At(knot)));
-        }
-
-        return (least, greatest);
-    }
+    public (double Least, double Greatest) Range(double fromRpm, double toRpm) =>
+        Extremes.Of(torque, knots, fromRpm, toRpm);
 
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()

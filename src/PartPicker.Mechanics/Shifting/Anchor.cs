@@ -39,21 +39,11 @@ public static class Anchor
         double? engagementRpm,
         IReadOnlyList<double> shiftRpm)
     {
-        if (engagementRpm is <= 0)
-            throw new ArgumentOutOfRangeException(nameof(engagementRpm), engagementRpm, "A measured speed is positive.");
-        if (shiftRpm.Count == 0 || shiftRpm.Count != unanchored.Positions.Count)
-            throw new ArgumentException("A measured run needs one shift rpm for each position.", nameof(shiftRpm));
-        double flyweight = engagementRpm is { } measured ? Math.Pow(drive.Engagement.Rpm / measured, 2) : 1;
-        double thrustSquares = 0;
-        double products = 0;
-        for (int j = 0; j < shiftRpm.Count; j++)
-        {
-            double asked = unanchored.UpshiftBeltThrust(shiftRpm[j], driven, j);
-            products += Available(drive, frictionShare, flyweight, shiftRpm[j], j) * asked;
-            thrustSquares += asked * asked;
-        }
-
-        return new AnchorFactors(flyweight, products / thrustSquares);
+        Check(engagementRpm, shiftRpm, unanchored.Positions.Count);
+        double flyweight = FlyweightFactor(drive, engagementRpm);
+        double[] available = Available(drive, frictionShare, flyweight, shiftRpm);
+        double[] asked = [.. shiftRpm.Select((rpm, j) => unanchored.UpshiftBeltThrust(rpm, driven, j))];
+        return new AnchorFactors(flyweight, ThrustFactor(available, asked));
     }
 
     /// <summary>
@@ -83,29 +73,33 @@ public static class Anchor
     {
         if (positions.Count < 2)
             throw new ArgumentException("One shift point cannot tell friction from a factor.", nameof(positions));
+        Check(engagementRpm, shiftRpm, positions.Count);
+        double flyweight = FlyweightFactor(drive, engagementRpm);
+        double[] available = Available(drive, machine.FlyweightFrictionShare, flyweight, shiftRpm);
+        double[] torque = [.. shiftRpm.Select(rpm => torqueFactor * machine.Engine.At(rpm))];
 
         // Where the belt begins to slip at one point or another the sum may dip in several narrow places.
         const int pieces = 36;
         (double friction, _) = Maximum.Of(
             mu => -SumOfSquares(mu),
             [.. Enumerable.Range(0, pieces + 1).Select(i => LeastFriction + i * (GreatestFriction - LeastFriction) / pieces)]);
-        return (friction, Factors(At(friction)));
+        return (friction, new AnchorFactors(flyweight, ThrustFactor(available, Asked(friction))));
 
-        ShiftModel At(double mu) =>
-            new(machine with { BeltFriction = mu }, positions, torqueFactor, AnchorFactors.None);
-
-        AnchorFactors Factors(ShiftModel model) =>
-            Solve(model, drive, driven, machine.FlyweightFrictionShare, engagementRpm, shiftRpm);
+        double[] Asked(double mu) =>
+        [
+            .. positions.Select((p, j) =>
+                new BeltThrust(machine.GrooveHalfAngle, mu, p.DriveWrap, p.DrivenWrap, machine.ThrustForm)
+                    .DriveThrust(driven.Upshift[j].At(torque[j]), torque[j] / p.DriveRadius)),
+        ];
 
         double SumOfSquares(double mu)
         {
-            ShiftModel model = At(mu);
-            AnchorFactors factors = Factors(model);
+            double[] asked = Asked(mu);
+            double factor = ThrustFactor(available, asked);
             double sum = 0;
-            for (int j = 0; j < shiftRpm.Count; j++)
+            for (int j = 0; j < asked.Length; j++)
             {
-                double left = Available(drive, machine.FlyweightFrictionShare, factors.Flyweight, shiftRpm[j], j)
-                    - factors.Thrust * model.UpshiftBeltThrust(shiftRpm[j], driven, j);
+                double left = available[j] - factor * asked[j];
                 sum += left * left;
             }
 
@@ -113,10 +107,39 @@ public static class Anchor
         }
     }
 
-    // b_j: what the drive clutch has left for the belt at a measured speed.
-    private static double Available(DriveSide drive, double frictionShare, double flyweightFactor, double rpm, int j)
+    private static void Check(double? engagementRpm, IReadOnlyList<double> shiftRpm, int positions)
     {
-        double speed = Rotation.ToRadiansPerSecond(rpm);
-        return (1 - frictionShare) * flyweightFactor * drive.ThrustPerSpeedSquared[j] * speed * speed - drive.SpringForce[j];
+        if (engagementRpm is <= 0)
+            throw new ArgumentOutOfRangeException(nameof(engagementRpm), engagementRpm, "A measured speed is positive.");
+        if (shiftRpm.Count == 0 || shiftRpm.Count != positions)
+            throw new ArgumentException("A measured run needs one shift rpm for each position.", nameof(shiftRpm));
+    }
+
+    private static double FlyweightFactor(DriveSide drive, double? engagementRpm) =>
+        engagementRpm is { } measured ? Math.Pow(drive.Engagement.Rpm / measured, 2) : 1;
+
+    // b_j: what the drive clutch has left for the belt at each measured speed.
+    private static double[] Available(
+        DriveSide drive, double frictionShare, double flyweightFactor, IReadOnlyList<double> shiftRpm) =>
+    [
+        .. shiftRpm.Select((rpm, j) =>
+        {
+            double speed = Rotation.ToRadiansPerSecond(rpm);
+            return (1 - frictionShare) * flyweightFactor * drive.ThrustPerSpeedSquared[j] * speed * speed
+                - drive.SpringForce[j];
+        }),
+    ];
+
+    private static double ThrustFactor(double[] available, double[] asked)
+    {
+        double thrustSquares = 0;
+        double products = 0;
+        for (int j = 0; j < asked.Length; j++)
+        {
+            products += available[j] * asked[j];
+            thrustSquares += asked[j] * asked[j];
+        }
+
+        return products / thrustSquares;
     }
 }

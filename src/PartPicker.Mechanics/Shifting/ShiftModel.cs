@@ -19,6 +19,7 @@ public sealed class ShiftModel
     private readonly double torqueFactor;
     private readonly AnchorFactors anchor;
     private readonly BeltThrust[] thrusts;
+    private readonly BeltThrustFloor[] floors;
 
     // Torque at every multiple of the scan step, shared by every scan.
     private readonly double[] torqueAtStep;
@@ -37,6 +38,7 @@ public sealed class ShiftModel
         thrusts = [.. positions.Select(p => new BeltThrust(
             machine.GrooveHalfAngle, machine.FrictionAt(p.DriveRadius), machine.FrictionAt(p.DrivenRadius),
             p.DriveWrap, p.DrivenWrap, machine.ThrustForm))];
+        floors = [.. thrusts.Select(t => new BeltThrustFloor(t))];
         torqueAtStep = new double[(int)(machine.RevLimitRpm / ScanStepRpm) + 1];
         for (int step = 0; step < torqueAtStep.Length; step++)
             torqueAtStep[step] = TorqueAt(step * ScanStepRpm);
@@ -49,6 +51,7 @@ public sealed class ShiftModel
         machine = same.machine;
         torqueFactor = same.torqueFactor;
         thrusts = same.thrusts;
+        floors = same.floors;
         torqueAtStep = same.torqueAtStep;
         Positions = same.Positions;
         PeakPowerRpm = same.PeakPowerRpm;
@@ -258,6 +261,7 @@ public sealed class ShiftModel
         private const double FloorSlack = 1e-9;
 
         private readonly BeltThrust thrust;
+        private readonly BeltThrustFloor floor;
         private readonly ClampLine clamp;
         private readonly double flyweightThrust;
         private readonly double springForce;
@@ -269,6 +273,7 @@ public sealed class ShiftModel
             bool up = direction == ShiftDirection.Upshift;
             double friction = model.machine.FlyweightFrictionShare;
             thrust = model.thrusts[j];
+            floor = model.floors[j];
             clamp = (up ? driven.Upshift : driven.Backshift)[j];
             flyweightThrust = (up ? 1 - friction : 1 + friction) * drive.ThrustPerSpeedSquared[j];
             springForce = drive.SpringForce[j];
@@ -285,7 +290,7 @@ public sealed class ShiftModel
         /// </summary>
         public bool Closes(double rpm, double torque)
         {
-            double least = thrust.LeastDriveThrust(clamp.At(torque), torque / driveRadius);
+            double least = floor.Least(clamp.At(torque), torque / driveRadius);
             return Available(rpm) >= thrustFactor * least * (1 - FloorSlack) && Net(rpm, torque) >= 0;
         }
 

@@ -7,10 +7,11 @@ namespace PartPicker.Selection;
 /// <remarks>Whatever is proposed keeps them, a pick as well as an alternate.</remarks>
 internal sealed class RequestRules(Predictor predictor, PickRequest request, Score score, PurchasePlanner planner)
 {
-    private readonly double leastEngagementRpm = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
+    /// <summary>Launch rpm with its margin; 0 where none is asked.</summary>
+    public double LeastEngagementRpm { get; } = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
 
     /// <summary>True where the drive side engages far enough above the launch rpm.</summary>
-    public bool Launches(DriveSide drive) => drive.Engagement.Rpm >= leastEngagementRpm;
+    public bool Launches(DriveSide drive) => drive.Engagement.Rpm >= LeastEngagementRpm;
 
     /// <summary>The errors at all points; or the rule that the set breaks.</summary>
     public string? TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)

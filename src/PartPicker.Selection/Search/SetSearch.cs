@@ -25,8 +25,6 @@ internal sealed class SetSearch(
     private readonly SetBounds bounds = new(predictor, score, index.Belts, request.SlipMargin);
     private readonly Dictionary<(int, int), DriveSide> drives = [];
     private readonly RequestRules rules = new(predictor, request, score, planner);
-    private readonly double leastEngagement =
-        request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
 
     /// <summary>Sets whose shift curve was computed.</summary>
     public long Predictions { get; private set; }
@@ -51,7 +49,7 @@ internal sealed class SetSearch(
     /// <summary>Engagement that comes nearest to the target; null when there is no drive pair.</summary>
     public double? NearestEngagementRpm(CancellationToken cancellation) => index.Pools.Empty
         ? null
-        : new DrivePairs(index, predictor, score, bounds).Nearest(leastEngagement, cancellation);
+        : new DrivePairs(index, predictor, score, bounds).Nearest(rules.LeastEngagementRpm, cancellation);
 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
     /// <param name="cancellation">Calls the search off.</param>
@@ -64,9 +62,9 @@ internal sealed class SetSearch(
             return [];
         }
 
-        if (leastEngagement > 0)
+        if (rules.LeastEngagementRpm > 0)
         {
-            long below = new DrivePairs(index, predictor, score, bounds).CountBelow(leastEngagement, cancellation);
+            long below = new DrivePairs(index, predictor, score, bounds).CountBelow(rules.LeastEngagementRpm, cancellation);
             if (below > 0)
                 Refuse(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
         }
@@ -208,7 +206,7 @@ internal sealed class SetSearch(
         ref Node node = ref store[slot];
         if (!engagementKnown)
             SetEngagement(ref node);
-        if (node.GreatestEngagement < leastEngagement || !TryCuts(node, out Cuts cuts))
+        if (node.GreatestEngagement < rules.LeastEngagementRpm || !TryCuts(node, out Cuts cuts))
         {
             store.Free(slot);
             return;
@@ -225,7 +223,7 @@ internal sealed class SetSearch(
         }
 
         // Which of its members engage too low is counted elsewhere.
-        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= leastEngagement)
+        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules.LeastEngagementRpm)
             Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
         store.Free(slot);
     }

@@ -149,7 +149,7 @@ public sealed class BeltThrustTests
     public void Least_drive_thrust_is_never_above_drive_thrust() =>
         Gen.Select(Belts, Gen.Double[0, 3000], Gen.Double[-1_000, 20_000]).Sample((belt, effective, clamp) =>
             Assert.True(
-                belt.Thrust.LeastDriveThrust(clamp, effective)
+                new BeltThrustFloor(belt.Thrust).Least(clamp, effective)
                     <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12)));
 
     [Fact]
@@ -158,7 +158,7 @@ public sealed class BeltThrustTests
         {
             double clamp = overSlip * belt.SlipClamp(effective);
             Assert.True(
-                belt.Thrust.LeastDriveThrust(clamp, effective)
+                new BeltThrustFloor(belt.Thrust).Least(clamp, effective)
                     <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12));
         });
 
@@ -169,7 +169,7 @@ public sealed class BeltThrustTests
         {
             double clamp = overSlip * belt.SlipClamp(effective);
             Assert.True(
-                belt.Thrust.LeastDriveThrust(clamp, effective) >= belt.Thrust.DriveThrust(clamp, effective) * 0.99);
+                new BeltThrustFloor(belt.Thrust).Least(clamp, effective) >= belt.Thrust.DriveThrust(clamp, effective) * 0.99);
         });
 
     [Fact]

@@ -40,7 +40,10 @@ internal sealed class BeltBounds
         }
 
         beyond = Thrust(0) / tension;
-        edge = tension / Departure();
+
+        // Up to a clamp the thrust is what it is without any.
+        double none = Thrust(0) * (1 + 1e-12);
+        edge = tension / ClampEdge.Of(tension, clamp => Thrust(clamp) <= none).Above;
         perUnit = Cells / edge;
         chord[0] = Thrust(tension * 1e9) / (tension * 1e9);
         for (int i = 1; i < Cells; i++)
@@ -61,26 +64,6 @@ internal sealed class BeltBounds
 
         double Thrust(double clamp) =>
             model.UpshiftBeltThrust(rpm, Clamped(model, clamp), j);
-
-        // The greatest clamp at which the thrust is still what it is without any.
-        double Departure()
-        {
-            double none = Thrust(0) * (1 + 1e-12);
-            double above = tension;
-            while (Thrust(above) <= none)
-                above *= 2;
-            double below = 0;
-            for (int step = 0; step < 200 && above - below > 1e-15 * above; step++)
-            {
-                double middle = (above + below) / 2;
-                if (Thrust(middle) <= none)
-                    below = middle;
-                else
-                    above = middle;
-            }
-
-            return above;
-        }
     }
 
     /// <summary>A driven side whose clamp does not change with torque.</summary>

@@ -321,19 +321,7 @@ internal sealed class SetBounds
         double tension = model.TorqueAt(rpm) / model.Positions[j].DriveRadius;
         if (!(tension > 0) || Margin(0) >= margin)
             return double.PositiveInfinity;
-        double above = tension;
-        while (Margin(above) < margin)
-            above *= 2;
-        double below = 0;
-        for (int step = 0; step < 200 && above - below > 1e-15 * above; step++)
-        {
-            double middle = (above + below) / 2;
-            if (Margin(middle) < margin)
-                below = middle;
-            else
-                above = middle;
-        }
-
+        double below = ClampEdge.Of(tension, clamp => Margin(clamp) < margin).Below;
         return below > 0 ? tension / below : double.PositiveInfinity;
 
         double Margin(double clamp) => model.UpshiftSlipMargin(rpm, BeltBounds.Clamped(model, clamp), j);

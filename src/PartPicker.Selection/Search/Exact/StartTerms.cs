@@ -80,14 +80,6 @@ internal sealed class StartTerms
     {
         double from = length - contact * (span + 1) / spans;
         double to = length - contact * span / spans;
-        double least = Math.Min(force.At(from), force.At(to));
-        double greatest = Math.Max(force.At(from), force.At(to));
-        foreach (double knot in force.Knots)
-        {
-            if (knot > from && knot < to)
-                (least, greatest) = (Math.Min(least, force.At(knot)), Math.Max(greatest, force.At(knot)));
-        }
-
-        return (least, greatest);
+        return Extremes.Of(force.At, force.Knots, from, to);
     }
 }
