@@ -15,9 +15,9 @@ internal sealed class NodeStore
     private static NodeStore? spare;
 
     private readonly int windowLength;
+    private readonly PriorityQueue<int, (double Bound, long Order)> queue = new();
     private Node[] nodes = new Node[1024];
     private ushort[] windows;
-    private (double Bound, long Order, int Slot)[] heap = new (double, long, int)[1024];
     private int[] free = new int[1024];
     private int freeCount;
     private int slots;
@@ -29,17 +29,18 @@ internal sealed class NodeStore
         windows = new ushort[1024 * windowLength];
     }
 
-    public int Waiting { get; private set; }
+    public int Waiting => queue.Count;
 
     /// <summary>The least bound that waits.</summary>
-    public double LeastBound => heap[0].Bound;
+    public double LeastBound => queue.TryPeek(out _, out (double Bound, long Order) place) ? place.Bound : double.PositiveInfinity;
 
     /// <summary>An empty store for so many numbers of a window.</summary>
     public static NodeStore Rent(int windowLength)
     {
         NodeStore store = spare is { } kept && kept.windowLength == windowLength ? kept : new NodeStore(windowLength);
         spare = null;
-        (store.Waiting, store.slots, store.freeCount, store.order) = (0, 0, 0, 0);
+        store.queue.Clear();
+        (store.slots, store.freeCount, store.order) = (0, 0, 0);
         return store;
     }
 
@@ -74,45 +75,14 @@ internal sealed class NodeStore
 
     public Span<ushort> Window(int slot) => windows.AsSpan(slot * windowLength, windowLength);
 
-    public void Push(int slot, double bound)
-    {
-        if (Waiting == heap.Length)
-            Array.Resize(ref heap, 2 * Waiting);
-        (double Bound, long Order, int Slot) entry = (bound, --order, slot);
-        int at = Waiting++;
-        while (at > 0 && Before(entry, heap[(at - 1) / 2]))
-        {
-            heap[at] = heap[(at - 1) / 2];
-            at = (at - 1) / 2;
-        }
-
-        heap[at] = entry;
-    }
+    public void Push(int slot, double bound) => queue.Enqueue(slot, (bound, --order));
 
     public int Pop(out double bound)
     {
-        (bound, _, int slot) = heap[0];
-        (double Bound, long Order, int Slot) last = heap[--Waiting];
-        int at = 0;
-        while (true)
-        {
-            int child = 2 * at + 1;
-            if (child >= Waiting)
-                break;
-            if (child + 1 < Waiting && Before(heap[child + 1], heap[child]))
-                child++;
-            if (!Before(heap[child], last))
-                break;
-            heap[at] = heap[child];
-            at = child;
-        }
-
-        heap[at] = last;
+        queue.TryDequeue(out int slot, out (double Bound, long Order) place);
+        bound = place.Bound;
         return slot;
     }
-
-    private static bool Before((double Bound, long Order, int Slot) x, (double Bound, long Order, int Slot) y) =>
-        x.Bound < y.Bound || (x.Bound == y.Bound && x.Order < y.Order);
 }
 
 /// <summary>A box of sets: a node of each tree, and what was found out about its members.</summary>
