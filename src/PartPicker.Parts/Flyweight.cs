@@ -93,7 +93,14 @@ public sealed record Flyweight : Part
 /// <param name="MassLimit">Most that the station may carry; null when the supplier does not say.</param>
 public sealed record MassStation(
     StationName Name, IReadOnlyList<CurvePoint> RadiusCurve, IReadOnlyList<double> Masses,
-    MassHolding? Holding, Mass? MassLimit);
+    MassHolding? Holding, Mass? MassLimit)
+{
+    /// <summary>A mass written in grams and one written in grains or ounces shall name the same weight.</summary>
+    public const double MassToleranceKg = 1e-6;
+
+    /// <summary>True where the station may carry a mass (kg).</summary>
+    public bool Carries(double mass) => MassLimit is not { } limit || mass <= limit.Kilograms + MassToleranceKg;
+}
 
 /// <summary>How a mass is held in its station.</summary>
 public enum MassHolding

@@ -13,14 +13,14 @@ internal static class RequestCheck
     /// rpm can be trusted, and the answer is relative to what is fitted.
     /// </summary>
     public static Baseline? Run(PickRequest request) =>
-        request.Anchor && !CautionWriter.ClassDefaults(request.Machine).Any() ? request.Baseline ?? request.Machine.OwnBaseline : null;
+        request.Anchor && !request.Machine.ClassDefaults.Any() ? request.Baseline ?? request.Machine.OwnBaseline : null;
 
     /// <summary>A relative answer is for changes alone.</summary>
     public static void CheckRelative(PickRequest request, List<RequestProblem> problems)
     {
         if (Run(request) is not null)
             return;
-        string[] guessed = [.. CautionWriter.ClassDefaults(request.Machine)];
+        string[] guessed = [.. request.Machine.ClassDefaults];
         bool measured = request.Anchor && (request.Baseline ?? request.Machine.OwnBaseline) is not null;
         if (!request.Target.IsChange && guessed.Length > 0)
         {

@@ -13,7 +13,7 @@ internal static class SampleQuestion
     public static PickRequestWire? Of(CatalogSnapshot catalog)
     {
         MachineProfile? profile = catalog.Machines.Where(machine => machine.OwnBaseline is not null)
-            .OrderBy(machine => machine.Pieces.Any(piece => piece.Origins.Values.Contains(Origin.ClassDefault)))
+            .OrderBy(machine => machine.ClassDefaults.Any())
             .FirstOrDefault();
         if (profile?.OwnBaseline is not { } run)
             return null;

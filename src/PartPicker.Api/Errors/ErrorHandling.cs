@@ -32,7 +32,7 @@ internal static class ErrorHandling
     {
         408 => $"After {RequestLimits.BodyRateGrace.TotalSeconds:0} s fewer than {RequestLimits.MinBodyBytesPerSecond} bytes "
             + "a second had come; send the whole body at once.",
-        413 => $"At most {RequestLimits.MaxBodyBytes} bytes are read.",
+        413 => RequestBody.TooLarge,
         _ => "The request ended before its body was whole, or does not keep the form of HTTP (RFC 9112).",
     };
 

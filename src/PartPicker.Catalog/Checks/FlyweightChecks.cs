@@ -7,9 +7,6 @@ namespace PartPicker.Catalog;
 /// <summary>Whether enough is known of a flyweight to weigh it.</summary>
 internal static class FlyweightChecks
 {
-    /// <summary>A mass written in grams and one written in ounces shall name the same weight.</summary>
-    internal const double MassPlayKg = 1e-6;
-
     public static void Check(DraftItem item, Flyweight body, Findings findings)
     {
         if (body.AdjusterCurves is not null && (body.RadiusCurve.Count > 0 || body.ArmProfileId is not null))
@@ -37,7 +34,7 @@ internal static class FlyweightChecks
     private static void CheckLimit(
         DraftItem item, string station, IReadOnlyList<double>? masses, Mass? limit, Findings findings)
     {
-        if (masses is null || limit is null || masses.Any(m => m <= limit.Value.Kilograms + MassPlayKg))
+        if (masses is null || limit is null || masses.Any(m => m <= limit.Value.Kilograms + MassStation.MassToleranceKg))
             return;
         item.Refuse($"{station}Masses", findings, new(
             FindingCodes.NotBelow,

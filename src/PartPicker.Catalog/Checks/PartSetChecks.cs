@@ -54,11 +54,11 @@ internal sealed class PartSetChecks(CatalogDraft draft)
             foreach (MassStation station in whole.Stations())
             {
                 double mass = set.StationMasses.GetValueOrDefault(station.Name);
-                if (station.MassLimit is not { } limit || mass <= limit.Kilograms + FlyweightChecks.MassPlayKg)
+                if (station.Carries(mass))
                     continue;
                 Refuse($"{PartSetReader.StationMasses}/{ValueReader.Word($"{station.Name}")}", Shown.Mass(mass), new(
                     FindingCodes.TooHeavy,
-                    $"The station of {set.Flyweight} may carry {Shown.Mass(limit.Kilograms)} at most. Correct the mass or the limit."));
+                    $"The station of {set.Flyweight} may carry {Shown.Mass(station.MassLimit!.Value.Kilograms)} at most. Correct the mass or the limit."));
             }
         }
 

@@ -34,6 +34,14 @@ public sealed record MachineProfile(
     public Baseline? OwnBaseline => Machine.Baselines.Count > 0 ? Machine.Baselines[0] : null;
 
     public IReadOnlyList<CatalogItem> Pieces => [Machine, Engine, DriveClutch, DrivenClutch, Belt, Gearing];
+
+    /// <summary>Every value that is only usual for its class, as "piece/field".</summary>
+    public IEnumerable<string> ClassDefaults =>
+        from piece in Pieces
+        from origin in piece.Origins
+        where origin.Value == Origin.ClassDefault
+        orderby piece.Id, origin.Key
+        select $"{piece.Id}/{origin.Key}";
 }
 
 /// <summary>One choice in every slot, by id.</summary>

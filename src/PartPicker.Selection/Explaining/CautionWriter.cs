@@ -52,7 +52,7 @@ internal static class CautionWriter
         }
 
         cautions.AddRange(ValidityCautions.For(set, prediction, machine));
-        string[] guessed = [.. ClassDefaults(machine.Profile)];
+        string[] guessed = [.. machine.Profile.ClassDefaults];
         if (guessed.Length > 0)
         {
             cautions.Add(new Caution(Notice,
@@ -69,14 +69,6 @@ internal static class CautionWriter
         select new Caution(Careful,
             $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
             + $"{broken.Check.Sentence}. Do not fit it.");
-
-    /// <summary>Every value of a profile that is only usual for its class, as "piece/field".</summary>
-    public static IEnumerable<string> ClassDefaults(MachineProfile profile) =>
-        from piece in profile.Pieces
-        from origin in piece.Origins
-        where origin.Value == Origin.ClassDefault
-        orderby piece.Id, origin.Key
-        select $"{piece.Id}/{origin.Key}";
 
     private static Caution StoredEnergy(SetUp set, MachineModel machine)
     {

@@ -18,7 +18,7 @@ internal static class StationRules
         MassStation tightest = limited.MinBy(s => s.MassLimit!.Value.Kilograms - choice.Masses.GetValueOrDefault(s.Name))!;
         double mass = choice.Masses.GetValueOrDefault(tightest.Name);
         double limit = tightest.MassLimit!.Value.Kilograms;
-        return FitCheck.AtMost(mass, limit, UnitsNet.Mass.Info, FlyweightChoice.MassToleranceKg,
+        return FitCheck.AtMost(mass, limit, UnitsNet.Mass.Info, MassStation.MassToleranceKg,
             $"its {Words.Camel($"{tightest.Name}")} station carries {Words.Grams(mass)}; its supplier allows {Words.Grams(limit)}");
     }
 }

@@ -67,10 +67,7 @@ internal sealed record FlyweightChoice(
 
     // A mass beyond what its station may carry is no choice.
     private static double[] MassesOf(MassStation station) =>
-        [.. station.Masses.Where(m => station.MassLimit is not { } limit || m <= limit.Kilograms + MassToleranceKg).Distinct().Order()];
-
-    // A mass written in grams and one written in grains shall name the same weight.
-    internal const double MassToleranceKg = 1e-6;
+        [.. station.Masses.Where(station.Carries).Distinct().Order()];
 
     private static SmoothCurve Smooth(IReadOnlyList<CurvePoint> points, double fullShiftTravel)
     {

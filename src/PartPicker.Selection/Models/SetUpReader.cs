@@ -109,7 +109,7 @@ internal sealed class SetUpReader(
         {
             double wanted = set.StationMasses.GetValueOrDefault(station.Name);
             double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - wanted));
-            if (Math.Abs(nearest - wanted) > FlyweightChoice.MassToleranceKg)
+            if (Math.Abs(nearest - wanted) > MassStation.MassToleranceKg)
                 Report(station.Name, wanted, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
             masses[station.Name] = nearest;
         }

@@ -91,7 +91,7 @@ internal sealed class PoolBuilder(
     // What is fitted needs no stock and may be a replaced number; the request may still exclude it.
     private bool Allowed(Slot slot, Part part, string? fittedId)
     {
-        if (request.Exclude.Contains(part.Id) && waived != PoolRules.Excluded && !Keeps(slot))
+        if (request.Exclude.Contains(part.Id) && waived != PoolRules.Excluded)
         {
             report.Refuse(slot, part.Id, PoolRules.Excluded, "The request excludes these parts.", "the request excludes it");
             return false;

@@ -52,12 +52,17 @@ public sealed class PageTests(Service service)
         Assert.Equal((200, "text/html"), (page.Status, page.MediaType));
         Assert.Contains($"<h1>{title}</h1>", page.Text);
         Assert.Contains(holds, page.Text);
+        Assert.DoesNotContain("!--", page.Text);
         Assert.Equal(page.Text.Split("<table>").Length, page.Text.Split("<div class=\"wide\" tabindex=\"0\"><table>").Length);
         string[] links = [.. page.Text.Split("href=\"").Skip(1).Select(rest => rest[..rest.IndexOf('"')])];
         Assert.All(links, link => Assert.True(link[0] is '/' or '#' || link.Contains(':'), link));
         foreach (string link in links.Where(link => link[0] == '/').Distinct())
             Assert.InRange((await service.GetAsync(link)).Status, 200, 399);
     }
+
+    [Fact]
+    public async Task A_link_to_a_page_that_is_not_served_stands_once_as_text() =>
+        Assert.Contains("not a validation (SYS-1):", (await service.GetAsync("/docs/limits")).Text);
 
     [Fact]
     public async Task The_question_of_the_start_page_is_answered_for_every_machine_that_may_come_first()

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.RegularExpressions;
 using Markdig;
 using Markdig.Extensions.AutoIdentifiers;
 using Markdig.Syntax;
@@ -8,7 +9,7 @@ using PartPicker.Api.Wire;
 namespace PartPicker.Api.Docs;
 
 /// <summary>Shows a page that is kept or written as Markdown.</summary>
-internal static class MarkdownPage
+internal static partial class MarkdownPage
 {
     /// <summary>The page of what the model does not know, which is kept in docs/.</summary>
     public const string Limits = "limits";
@@ -23,7 +24,7 @@ internal static class MarkdownPage
 
     public static TaggedAnswer Show(string name)
     {
-        MarkdownDocument page = Markdown.Parse(ReferencePages.Find(name) ?? Kept(name), Pipeline);
+        MarkdownDocument page = Markdown.Parse(Comment().Replace(ReferencePages.Find(name) ?? Kept(name), ""), Pipeline);
         string title = "";
         if (page is [HeadingBlock { Level: 1, Inline: { } words } heading, ..])
         {
@@ -49,8 +50,12 @@ internal static class MarkdownPage
         if (Names.Contains(name))
             link.Url = $"/docs/{name}";
         else
-            link.ReplaceBy(new LiteralInline(string.Concat(link.Descendants<LiteralInline>())));
+            link.ReplaceBy(new LiteralInline(string.Concat(link.Descendants<LiteralInline>())), copyChildren: false);
     }
+
+    // A mark for whoever writes the page is not for whoever reads it.
+    [GeneratedRegex("<!--.*?-->")]
+    private static partial Regex Comment();
 
     private static string Kept(string name)
     {

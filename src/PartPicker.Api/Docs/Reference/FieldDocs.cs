@@ -83,8 +83,7 @@ internal static class FieldDocs
     private static string Points(Field field) =>
         $"points: {Axis(field.Dimension)} over {Axis(field.XDimension)}, at least {field.MinPoints}";
 
-    private static IEnumerable<string> Choices(Field field) =>
-        Enum.GetValues(field.ChoiceType!).Cast<Enum>().Select(choice => $"`{WireJson.Word(choice)}`");
+    private static IEnumerable<string> Choices(Field field) => PartFacts.Words(field)!.Select(word => $"`{word}`");
 
     /// <summary>The same quantity in both systems, or once where they share the unit.</summary>
     private static string Examples(QuantityInfo dimension)

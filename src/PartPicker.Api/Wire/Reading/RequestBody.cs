@@ -11,12 +11,15 @@ internal static class RequestBody
     // Only so that the check below, and not the reader of JSON, meets what is nested too deep.
     private const int ReaderDepth = 512;
 
+    /// <summary>What is said of a body beyond the limit.</summary>
+    public static readonly string TooLarge = $"At most {RequestLimits.MaxBodyBytes} bytes are read.";
+
     public static async Task<(JsonDocument? Json, ProblemAnswer? Refusal)> ReadAsync(HttpRequest request)
     {
         if (WhyNotJson(request) is { } why)
             return Refused(ErrorCodes.JsonNeeded, why);
         if (await ReadBytesAsync(request) is not { } bytes)
-            return Refused(ErrorCodes.BodyTooLarge, $"At most {RequestLimits.MaxBodyBytes} bytes are read.");
+            return Refused(ErrorCodes.BodyTooLarge, TooLarge);
 
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
         if (json.Span.Trim(" \t\r\n"u8).IsEmpty)
