@@ -9,7 +9,7 @@ using Xunit.Abstractions;
 namespace PartPicker.Tests.Selection;
 
 /// <summary>Bands and likelihood against trying thousands of machines whose inputs lie anywhere within their limits.</summary>
-public sealed class UncertaintyTests(ITestOutputHelper output)
+public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figures) : IClassFixture<BandFigures>
 {
     private const double LeastCover = 0.90;
     private const double MostLikelihoodError = 0.03;
@@ -54,6 +54,7 @@ public sealed class UncertaintyTests(ITestOutputHelper output)
             Assert.True(cover >= LeastCover, $"number {n}: ± {width:0} rpm covers {cover:P1}");
         }
 
+        double worst = 0;
         foreach (double tolerance in new[] { 50.0, 100, 150, 300 })
         {
             double[] tolerances = [.. stated.Select(_ => tolerance)];
@@ -61,10 +62,14 @@ public sealed class UncertaintyTests(ITestOutputHelper output)
             double? said = response.Likelihood(stated, tolerances);
             output.WriteLine($"{id} anchored {anchored} ± {tolerance}: tried {counted:0.000}, said {said:0.000}, least cover {least:0.000}, widest ± {response.HalfWidths.Max():0}");
             if (tolerance <= 150 && said is { } likelihood)
+            {
+                worst = Math.Max(worst, Math.Abs(likelihood - counted));
                 Assert.True(Math.Abs(likelihood - counted) <= MostLikelihoodError, $"± {tolerance}: {likelihood:0.000} for {counted:0.000}");
+            }
         }
 
         Assert.Contains(response.HalfWidths, w => w is > 0);
+        figures.Add(tried.Length, least, worst);
     }
 
     [Fact]
