@@ -8,7 +8,10 @@ switch (args)
     case ["search", var size] when double.TryParse(size, System.Globalization.CultureInfo.InvariantCulture, out double wanted):
         SearchBenchmark.Run([.. SearchBenchmark.Standard.Where(s => s.Nominal <= wanted)], Console.Out);
         return 0;
+    case ["prediction"]:
+        PredictionBenchmark.Run(Console.Out);
+        return 0;
     default:
-        Console.Error.WriteLine("usage: search [greatest size, as 1e8]");
+        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction");
         return 2;
 }

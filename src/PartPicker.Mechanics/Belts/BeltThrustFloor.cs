@@ -17,8 +17,7 @@ public readonly struct BeltThrustFloor
     {
         this.belt = belt;
         chord = new double[Cells + 1];
-        for (int cell = 0; cell <= Cells; cell++)
-            chord[cell] = belt.UncutThrustPerClamp((double)cell / Cells);
+        Array.Fill(chord, double.NaN);
     }
 
     /// <summary>A thrust (N) that <see cref="BeltThrust.DriveThrust(double, double)"/> never falls below.</summary>
@@ -30,7 +29,15 @@ public readonly struct BeltThrustFloor
         if (!(place >= 0 && place < Cells))
             return belt.DriveThrust(drivenClamp, effectiveTension);
         int cell = (int)place;
-        double line = drivenClamp * (chord[cell] + (place - cell) * (chord[cell + 1] - chord[cell]));
+        double left = Chord(cell);
+        double line = drivenClamp * (left + (place - cell) * (Chord(cell + 1) - left));
         return belt.Form == DriveThrustForm.Locked ? line : Math.Max(line, belt.SlipEdge(effectiveTension));
+    }
+
+    // Tabulated as it is asked for: one set sees few cells. Threads that meet here write the same number.
+    private double Chord(int cell)
+    {
+        double known = chord[cell];
+        return double.IsNaN(known) ? chord[cell] = belt.UncutThrustPerClamp((double)cell / Cells) : known;
     }
 }

@@ -21,8 +21,9 @@ public sealed class ShiftModel
     private readonly BeltThrust[] thrusts;
     private readonly BeltThrustFloor[] floors;
 
-    // Torque at every multiple of the scan step, shared by every scan.
+    // Torque at sea level at every multiple of the scan step, shared by every scan.
     private readonly double[] torqueAtStep;
+    private readonly double seaLevelPeakPower;
 
     /// <param name="machine">The machine without its parts.</param>
     /// <param name="positions">Where the balance is wanted.</param>
@@ -41,26 +42,28 @@ public sealed class ShiftModel
         floors = [.. thrusts.Select(t => new BeltThrustFloor(t))];
         torqueAtStep = new double[(int)(machine.RevLimitRpm / ScanStepRpm) + 1];
         for (int step = 0; step < torqueAtStep.Length; step++)
-            torqueAtStep[step] = TorqueAt(step * ScanStepRpm);
-        (PeakPowerRpm, double peakPower) = machine.Engine.PeakPower();
-        PeakPower = peakPower * torqueFactor;
+            torqueAtStep[step] = machine.Engine.At(step * ScanStepRpm);
+        (PeakPowerRpm, seaLevelPeakPower) = machine.Engine.PeakPower();
     }
 
-    private ShiftModel(ShiftModel same, AnchorFactors anchor)
+    private ShiftModel(ShiftModel same, double torqueFactor, AnchorFactors anchor)
     {
         machine = same.machine;
-        torqueFactor = same.torqueFactor;
         thrusts = same.thrusts;
         floors = same.floors;
         torqueAtStep = same.torqueAtStep;
         Positions = same.Positions;
         PeakPowerRpm = same.PeakPowerRpm;
-        PeakPower = same.PeakPower;
+        seaLevelPeakPower = same.seaLevelPeakPower;
+        this.torqueFactor = torqueFactor;
         this.anchor = anchor;
     }
 
     /// <summary>The same machine in the same air with other factors; what is tabulated is shared.</summary>
-    public ShiftModel With(AnchorFactors factors) => new(this, factors);
+    public ShiftModel With(AnchorFactors factors) => new(this, torqueFactor, factors);
+
+    /// <summary>The same machine with another share of its torque at sea level; what is tabulated is shared.</summary>
+    public ShiftModel With(double otherTorqueFactor) => new(this, otherTorqueFactor, anchor);
 
     /// <summary>Where the balance is computed; arrays of the sides run along it.</summary>
     public IReadOnlyList<BeltPosition> Positions { get; }
@@ -69,7 +72,7 @@ public sealed class ShiftModel
     public double PeakPowerRpm { get; }
 
     /// <summary>That power (W), in this air.</summary>
-    public double PeakPower { get; }
+    public double PeakPower => seaLevelPeakPower * torqueFactor;
 
     /// <summary>The factors from the measured run.</summary>
     public AnchorFactors Anchor => anchor;
@@ -151,7 +154,7 @@ public sealed class ShiftModel
         for (int step = (int)(engagement / ScanStepRpm) + 1; step < torqueAtStep.Length; step++)
         {
             double rpm = step * ScanStepRpm;
-            if (pair.Closes(rpm, torqueAtStep[step]))
+            if (pair.Closes(rpm, torqueFactor * torqueAtStep[step]))
                 return Narrow(pair, below, rpm);
             below = rpm;
         }

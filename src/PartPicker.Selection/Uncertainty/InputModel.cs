@@ -5,7 +5,7 @@ namespace PartPicker.Selection;
 /// <summary>Engagement and upshift rpm of a set whose inputs are not what is stated; the measured run is solved again.</summary>
 /// <remarks>
 /// An error that the run shares with the set, as that of the belt's friction, so cancels as far as the run tells it.
-/// Tabulated belts are kept by friction and torque: one request asks for few of them.
+/// Tabulated belts are kept by friction: one request asks for few of them.
 /// </remarks>
 internal sealed class InputModel(Predictor predictor)
 {
@@ -13,7 +13,8 @@ internal sealed class InputModel(Predictor predictor)
     private const double LengthPlay = 2e-3;
     private const double TwistPlay = 0.05;
 
-    private readonly Dictionary<(double Friction, double Torque), (ShiftModel Here, ShiftModel? Run)> models = [];
+    private readonly Dictionary<double, ShiftModel> beltsHere = [];
+    private readonly Dictionary<double, ShiftModel> beltsAtRun = [];
 
     public Predictor Predictor => predictor;
 
@@ -33,7 +34,7 @@ internal sealed class InputModel(Predictor predictor)
         {
             if (predictor.Run is not { } run)
                 return Held(set, inSet, AnchorFactors.None);
-            ShiftModel atRun = Models(inSet).Run!;
+            ShiftModel atRun = AtRun(run, inSet);
             DriveSide drive = Drive(atRun, run.Set, inRun);
             DrivenSide driven = Driven(atRun, run.Set, inRun);
             return run.SolvesFriction
@@ -52,7 +53,7 @@ internal sealed class InputModel(Predictor predictor)
 
     /// <summary>The numbers with the anchor held: what changing a part does, not what an error does.</summary>
     public double[] Held(SetUp set, Deviation deviation, AnchorFactors factors) =>
-        Numbers(Models(deviation).Here.With(factors), set, deviation);
+        Numbers(Here(deviation).With(factors), set, deviation);
 
     // Every deviation asks for another friction, so its model is not kept.
     private double[] NumbersWithFriction(MeasuredRun run, DriveSide drive, DrivenSide driven, SetUp set, Deviation inSet)
@@ -77,22 +78,28 @@ internal sealed class InputModel(Predictor predictor)
         ];
     }
 
-    private (ShiftModel Here, ShiftModel? Run) Models(Deviation deviation)
+    private ShiftModel Here(Deviation deviation) =>
+        Model(beltsHere, predictor.Model.Positions, predictor.TorqueFactor, deviation);
+
+    private ShiftModel AtRun(MeasuredRun run, Deviation deviation) =>
+        Model(beltsAtRun, run.Positions, run.TorqueFactor, deviation);
+
+    private ShiftModel Model(
+        Dictionary<double, ShiftModel> belts, IReadOnlyList<BeltPosition> positions, double torqueFactor, Deviation deviation)
     {
-        var key = (deviation.Friction, deviation.TorqueShare);
-        if (models.TryGetValue(key, out (ShiftModel, ShiftModel?) known))
-            return known;
-        Drivetrain stated = predictor.Machine.Drivetrain;
-        Drivetrain drivetrain = stated with
+        torqueFactor *= 1 + deviation.TorqueShare;
+        if (!belts.TryGetValue(deviation.Friction, out ShiftModel? model))
         {
-            BeltFriction = stated.BeltFriction + deviation.Friction,
-            BeltFrictionByRadius = stated.BeltFrictionByRadius?.Raised(deviation.Friction),
-        };
-        ShiftModel At(IReadOnlyList<BeltPosition> positions, double factor) =>
-            new(drivetrain, positions, factor * (1 + deviation.TorqueShare), AnchorFactors.None);
-        return models[key] = (
-            At(predictor.Model.Positions, predictor.TorqueFactor),
-            predictor.Run is { } run ? At(run.Positions, run.TorqueFactor) : null);
+            Drivetrain stated = predictor.Machine.Drivetrain;
+            Drivetrain drivetrain = stated with
+            {
+                BeltFriction = stated.BeltFriction + deviation.Friction,
+                BeltFrictionByRadius = stated.BeltFrictionByRadius?.Raised(deviation.Friction),
+            };
+            belts[deviation.Friction] = model = new ShiftModel(drivetrain, positions, torqueFactor, AnchorFactors.None);
+        }
+
+        return model.With(torqueFactor);
     }
 
     private DriveSide Drive(ShiftModel model, SetUp set, Deviation deviation) => model.Drive(
