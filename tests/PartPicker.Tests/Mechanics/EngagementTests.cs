@@ -50,6 +50,19 @@ public sealed class EngagementTests
             30 / Math.PI * Math.Sqrt(480 / (0.9 * 3 * 0.05 * 0.042 * 0.5)), engagement.Rpm, 1e-12);
     }
 
+    // A spring that binds for a moment at 2.05 mm, in between the samples: 600 N there, where r is 41.025 mm.
+    [Fact]
+    public void A_narrow_hump_of_the_spring_is_not_passed_over()
+    {
+        var arms = new FlyweightSet(3, [(0.05, new SmoothCurve([(0, 0.04), (0.02, 0.05)]))]);
+        LinearCurve spring = LinearCurve.Table([(0.06, 500), (0.06794, 441), (0.06795, 600), (0.06796, 440), (Length, 400)]);
+
+        Engagement engagement = Engagement.Of(spring, Length, arms, contactTravel: 0.004, frictionShare: 0);
+
+        Assert.Equal(0.00205, engagement.Travel, 1e-12);
+        Relative.Equal(30 / Math.PI * Math.Sqrt(600 / (3 * 0.05 * 0.041025 * 0.5)), engagement.Rpm, 1e-9);
+    }
+
     [Fact]
     public void A_measured_factor_on_flyweight_thrust_moves_engagement_by_its_root() =>
         Gen.Select(Cases, Gen.Double[0.7, 1.4]).Sample((notched, factor) =>

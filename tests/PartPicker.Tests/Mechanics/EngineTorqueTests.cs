@@ -110,18 +110,32 @@ public sealed class EngineTorqueTests
     }
 
     [Theory]
-    [InlineData(8000, 80, 6000, 50e3)]
-    [InlineData(6000, 80, 8000, 70e3)]
-    [InlineData(6000, 80, 8000, 40e3)]
-    public void Peaks_of_no_one_engine_are_refused(double torqueRpm, double torque, double powerRpm, double watts) =>
-        Assert.Throws<ArgumentException>(() => new TwoPeaks(torqueRpm, torque, powerRpm, watts));
+    [InlineData(8000, 80, 6000, 50, "lower rpm")]
+    [InlineData(6000, 80, 6000, 50, "lower rpm")]
+    [InlineData(0, 80, 8000, 70, "lower rpm")]
+    [InlineData(6000, 80, 8000, 81, "must be above that")]
+    [InlineData(6000, 80, 8000, 80, "must be above that")]
+    [InlineData(6000, 80, 8000, 0, "must be above that")]
+    [InlineData(6000, 80, 8000, 50, "drop at once")]
+    public void Peaks_of_no_one_engine_are_refused(
+        double torqueRpm, double torque, double powerRpm, double torqueAtPower, string reason) =>
+        Assert.Contains(reason, Assert.Throws<ArgumentException>(
+            () => new TwoPeaks(torqueRpm, torque, powerRpm, torqueAtPower * Rotation.ToRadiansPerSecond(powerRpm))).Message);
+
+    // p = 64/8192 · 4096/32 = 1: the least that is taken, a straight line between the peaks.
+    [Fact]
+    public void Torque_may_fall_in_a_line_between_the_peaks() =>
+        Assert.Equal(80, new TwoPeaks(4096, 96, 8192, 64 * Rotation.ToRadiansPerSecond(8192)).At(6144), 1e-12);
 
     [Fact]
     public void A_rev_limit_beyond_the_range_of_two_peaks_is_refused()
     {
         var peaks = new TwoPeaks(6000, 80, 8000, 70 * 8000 * Math.PI / 30);
+        Assert.Equal(16_000, new EngineTorque(peaks, 16_000).RevLimitRpm);
         Assert.Throws<ArgumentException>(() => new EngineTorque(peaks, 16_001));
+        Assert.Throws<ArgumentException>(() => new EngineTorque(peaks, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => peaks.At(16_001));
+        Assert.Throws<ArgumentOutOfRangeException>(() => peaks.At(-1));
     }
 
     private static double Power(EngineTorque engine, double rpm) => engine.At(rpm) * rpm * Math.PI / 30;

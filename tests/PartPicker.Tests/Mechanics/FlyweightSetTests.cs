@@ -40,6 +40,44 @@ public sealed class FlyweightSetTests
         Relative.Equal(6 * 0.011 * 500 * 500 * (0.02 + 0.01 * cot) * cot, rollers.Thrust(0.01, 500), 1e-12);
     }
 
+    // r is a line, and so is r r′: from its one end to its other, whether the arm swings out or in.
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(-0.5)]
+    public void The_range_of_a_straight_arm_is_that_of_its_ends(double slope)
+    {
+        var arms = new FlyweightSet(3, [(0.04, new SmoothCurve([(0, 0.06), (0.02, 0.06 + 0.02 * slope)]))]);
+        double first = 3 * 0.04 * (0.06 + 0.004 * slope) * slope;
+        double last = 3 * 0.04 * (0.06 + 0.012 * slope) * slope;
+
+        (double least, double greatest) = arms.ThrustRange(0.004, 0.012);
+
+        Relative.Equal(Math.Min(first, last), least, 1e-12);
+        Relative.Equal(Math.Max(first, last), greatest, 1e-12);
+    }
+
+    [Fact]
+    public void No_thrust_lies_outside_its_range_and_a_short_span_has_a_narrow_one() =>
+        Gen.Select(Gen.Double[-0.004, 0.004].Array[5], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0.001, 0.05]).Sample(
+            (steps, a, b, mass) =>
+            {
+                double[] radii = [.. steps.Select((_, i) => 0.05 + steps.Take(i + 1).Sum())];
+                var arms = new FlyweightSet(
+                    3,
+                    [
+                        (0.04, new SmoothCurve(radii.Select((r, i) => (0.005 * i, r)))),
+                        (mass, new SmoothCurve([(0, 0.03), (0.01, 0.04), (0.02, 0.045)])),
+                    ]);
+                (double from, double to) = (0.02 * Math.Min(a, b), 0.02 * Math.Max(a, b));
+                (double least, double greatest) = arms.ThrustRange(from, to);
+                double slack = 1e-12 * Math.Max(Math.Abs(least), Math.Abs(greatest));
+                for (int i = 0; i <= 100; i++)
+                    Assert.InRange(arms.ThrustPerSpeedSquared(from + (to - from) * i / 100), least - slack, greatest + slack);
+
+                (double low, double high) = arms.ThrustRange(from, from + 1e-9 * (0.02 - from));
+                Assert.InRange(high - low, 0, 1e-6);
+            });
+
     [Fact]
     public void A_set_without_arms_or_mass_is_refused()
     {

@@ -126,6 +126,18 @@ public sealed class PublishedAirTests
         Assert.InRange(above, 1 - 1e-5, 1);
     }
 
+    // By ISO 1585 torque goes by p^1.2 T^−0.6. 15 K above the standard day: 283.65 K at 3000 m, 293.4 K at 1500 m.
+    [Fact]
+    public void A_warm_day_is_as_much_warmer_where_boost_ends()
+    {
+        double pressures = Math.Pow(268.65 / 278.4, 9.80665 / (287.05287 * 0.0065));
+        Assert.Equal(
+            Math.Pow(pressures, 1.2) * Math.Pow(293.4 / 283.65, 0.6),
+            Atmosphere.BoostedTorqueFactor(
+                AirCorrection.Iso1585, Length.FromMeters(3000), Temperature.FromKelvins(283.65), Length.FromMeters(1500)),
+            1e-12);
+    }
+
     [Fact]
     public void Altitude_above_the_troposphere_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Atmosphere.PressureAt(Length.FromMeters(11_001)));

@@ -98,6 +98,26 @@ public sealed class PublishedSpringTests
             HelicalSpring.CoilClearance(Length.FromMillimeters(5), Length.FromMillimeters(40), 6).Millimeters,
             1e-12);
 
+    // [EN 13906-1], by hand for d 5, D 40 and a pitch of 12 mm: 0.1 (144 − 0.8 · 12 · 5 − 0.2 · 25)/40.
+    [Fact]
+    public void Growth_to_solid_is_that_of_the_standard() =>
+        Relative.Equal(0.2275, HelicalSpring.GreatestGrowth(Mm(5), Mm(40), Mm(12)).Millimeters, 1e-12);
+
+    // [JIN] ch. 8, by hand: 4.25 coils of 1.5 mm, wound up by a quarter turn: 1.5 (4.25 + 1 + 0.25).
+    [Fact]
+    public void A_wound_body_is_longer_by_its_twist() =>
+        Relative.Equal(8.25, TorsionSpring.WoundSolidLength(Mm(1.5), 4.25, 0.25).Millimeters, 1e-12);
+
+    [Theory]
+    [InlineData(0, 40, 6)]
+    [InlineData(5, 0, 6)]
+    [InlineData(5, 40, 0)]
+    public void A_spring_of_nothing_has_no_rate(double wire, double mean, double coils)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Rate(80_000, wire, mean, coils));
+        Assert.Throws<ArgumentOutOfRangeException>(() => MomentPerTurn(200_000, wire, mean, coils));
+    }
+
     // [SHI] Table 10-5 prints each modulus twice, in Mpsi and in GPa to one decimal: a slip in copying one column
     // shows against the other. The table's own rounding is below 0.15 %. The Mpsi of A227, and of E of A228, are
     // from memory.

@@ -185,12 +185,26 @@ public sealed class PublishedStressTests
         Assert.Equal(1751, WireStrengthSet.Shigley.Tensile("music-wire-a228", Mm(5))!.Value.Megapascals, 0.5);
     }
 
-    // [EN 10270-1]: the row of 1 mm has 1980 MPa (from memory). One fit in circulation has 1971 there.
+    // [EN 10270-1]: the rows of 1 and 10 mm have 1980 and 1240 MPa (from memory). One fit in circulation has 9 MPa less.
     [Theory]
     [InlineData("sm-dm-1980", 0)]
-    [InlineData("sm-dm-1971", 9 / 1980.0)]
-    public void The_fits_of_patented_wire_are_named_apart(string grade, double below) =>
-        Relative.Equal(1980 * (1 - below), WireStrengthSet.En10270.Tensile(grade, Mm(1))!.Value.Megapascals, 1e-12);
+    [InlineData("sm-dm-1971", 9)]
+    public void The_fits_of_patented_wire_are_named_apart(string grade, double below)
+    {
+        Relative.Equal(1980 - below, WireStrengthSet.En10270.Tensile(grade, Mm(1))!.Value.Megapascals, 1e-12);
+        Relative.Equal(1240 - below, WireStrengthSet.En10270.Tensile(grade, Mm(10))!.Value.Megapascals, 1e-12);
+    }
+
+    // The ends of the span, and the last one as its inch is.
+    [Fact]
+    public void Strength_is_known_to_both_ends_of_its_span()
+    {
+        Assert.NotNull(WireStrengthSet.Shigley.Tensile("hard-drawn-a227", Mm(0.7)));
+        Assert.NotNull(WireStrengthSet.Shigley.Tensile("hard-drawn-a227", Mm(12.7)));
+        Assert.NotNull(WireStrengthSet.Shigley.Tensile("hard-drawn-a227", Length.FromInches(0.5)));
+        Assert.Null(WireStrengthSet.Shigley.Tensile("hard-drawn-a227", Mm(0.699)));
+        Assert.Null(WireStrengthSet.Shigley.Tensile("hard-drawn-a227", Mm(12.701)));
+    }
 
     [Theory]
     [InlineData("music-wire-a228", 6.6)]
@@ -212,6 +226,10 @@ public sealed class PublishedStressTests
         Assert.Equal(before / 100, PermissibleStress.ShearShare(treatment, setRemoved: false));
         Assert.Equal(after / 100, PermissibleStress.ShearShare(treatment, setRemoved: true));
         Assert.Equal(bending, PermissibleStress.BendingShare(treatment));
+
+        // The table's shares after set removal are of the stress without curvature.
+        Assert.Equal(ShearFactor.Bergstraesser, PermissibleStress.FactorFor(setRemoved: false));
+        Assert.Equal(ShearFactor.Direct, PermissibleStress.FactorFor(setRemoved: true));
 
         // In bending it is the share of shear over 1/√3, rounded.
         Assert.Equal(before / 100 * Math.Sqrt(3), PermissibleStress.BendingShare(treatment), 5e-3);
@@ -250,6 +268,16 @@ public sealed class PublishedStressTests
         Assert.NotNull(SpringBuckling.CriticalDeflection(stable * 1.0001, Mm(30), e, g, fixing));
     }
 
+    // E 4 G and πD = L₀ make the root zero: it bows when two thirds of its length are gone, 0.5/(1 − G/E).
+    [Fact]
+    public void At_the_edge_of_stability_a_spring_bows_late() =>
+        Relative.Equal(
+            2 / 3.0,
+            SpringBuckling.CriticalDeflection(
+                Length.FromMeters(1), Length.FromMeters(1 / Math.PI), Pressure.FromPascals(4), Pressure.FromPascals(1),
+                EndFixing.BothHinged)!.Value.Meters,
+            1e-12);
+
     // [EN 13906-1] 9.12 (constant from memory): 3560 d/(n D²) √(G/ρ) with mm, N/mm² and kg/dm³.
     [Fact]
     [Trait("Outside", "EN 13906-1 surge")]
@@ -277,8 +305,34 @@ public sealed class PublishedStressTests
         Relative.Equal(1.6, SpringTolerance.Load(Mm(d), Mm(mean), n, Force.FromNewtons(load), 3) / of, 1e-12);
     }
 
+    // A_F = R A_L0 + 0.015 Q F: a load is off by an error of length and one of stiffness.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void The_tolerance_of_a_load_is_that_of_length_and_stiffness(int grade)
+    {
+        Force load = Force.FromNewtons(500);
+        ForcePerLength rate = ForcePerLength.FromNewtonsPerMillimeter(16.6);
+
+        Relative.Equal(
+            SpringTolerance.Load(Mm(5), Mm(40), 6, load, grade).Newtons,
+            rate.NewtonsPerMillimeter * SpringTolerance.FreeLength(Mm(5), Mm(40), 6, rate, grade).Millimeters
+                + load.Newtons * SpringTolerance.StiffnessShare(grade),
+            1e-12);
+    }
+
+    [Theory]
+    [InlineData(5, 40, true)]
+    [InlineData(17, 100, false)]
+    [InlineData(0.1, 0.5, false)]
+    [InlineData(5, 10, false)]
+    public void A_standard_says_what_it_covers(double d, double mean, bool covered) =>
+        Assert.Equal(covered, SpringTolerance.Covers(Mm(d), Mm(mean)));
+
     [Theory]
     [InlineData(17, 100, 6, 2)]
+    [InlineData(0.1, 0.5, 6, 2)]
     [InlineData(5, 10, 6, 2)]
     [InlineData(5, 40, 1.9, 2)]
     [InlineData(5, 40, 6, 4)]
@@ -286,11 +340,13 @@ public sealed class PublishedStressTests
         Assert.Throws<ArgumentOutOfRangeException>(
             () => SpringTolerance.Load(Mm(d), Mm(mean), n, Force.FromNewtons(100), grade));
 
-    // [DIN 2194] grade 2, recomputed: d 3, D 24 mm, 5 coils: 877.1 N·mm and 23.07°.
+    // [DIN 2194] grade 2, recomputed: d 3, D 24 mm, 5 coils: 877.1 N·mm and 23.07°; stainless wire 90/104 of it.
     [Fact]
     public void Tolerances_of_a_torsion_spring_are_those_of_the_standard()
     {
         Relative.Equal(877.1, SpringTolerance.TorqueOfGradeTwo(Mm(3), Mm(24), 5, stainless: false).NewtonMillimeters, 1e-4);
+        Relative.Equal(
+            877.1 * 90 / 104, SpringTolerance.TorqueOfGradeTwo(Mm(3), Mm(24), 5, stainless: true).NewtonMillimeters, 1e-4);
         Relative.Equal(23.07, SpringTolerance.FreeAngleOfGradeTwo(8, 5).Degrees, 2e-4);
     }
 
@@ -303,6 +359,15 @@ public sealed class PublishedStressTests
     {
         Assert.Equal(inner, SpringStress.InnerFactor(index), 5e-6);
         Assert.Equal(standard, SpringStress.InnerFactorOfStandard(index), 5e-6);
+    }
+
+    // A coil as narrow as its wire has no inside.
+    [Fact]
+    public void An_index_of_one_has_no_factor()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => SpringStress.Factor(ShearFactor.Wahl, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SpringStress.InnerFactor(1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SpringStress.InnerFactorOfStandard(1));
     }
 
     // TOR-2 in SI, a published script of [SHI] ex. 10-8: d 1.829, outside 15.081 mm, 4.25 coils, legs 50.8 mm, E 196.5
