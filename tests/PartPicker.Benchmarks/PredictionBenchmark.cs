@@ -26,6 +26,8 @@ internal static class PredictionBenchmark
             catalog.Snapshot, machine, request.Machine.OwnBaseline, "", request.Air, request.AirLaw, request.PointCount, [])!;
         DriveSide drive = predictor.Drive(set.Spring, set.Flyweight);
         DrivenSide driven = predictor.Driven(set.Driven);
+        var plain = new PlainCurve(
+            machine.Drivetrain, predictor.Model.Positions, predictor.TorqueFactor, predictor.Model.Anchor.Thrust);
         int middle = predictor.Model.Positions.Count / 2;
         var prediction = new PredictionRequest { Machine = request.Machine };
 
@@ -33,11 +35,11 @@ internal static class PredictionBenchmark
         to.WriteLine("|---|---|---|---|---|---|---|");
         Compare(
             to, "one balance, both sides at hand", "every 10 rpm solved, then halving", 100,
-            () => PlainCurve.Rpm(machine.Drivetrain, predictor.Model, drive, driven, middle, ShiftDirection.Upshift),
+            () => plain.Rpm(drive, driven, middle, ShiftDirection.Upshift),
             () => predictor.Model.BalanceRpm(drive, driven, middle, ShiftDirection.Upshift));
         Compare(
             to, "shift curve with loads, up and back", "the same, rpm only", 5,
-            () => PlainCurve.Of(machine.Drivetrain, predictor.Model, predictor.Drive(set.Spring, set.Flyweight), predictor.Driven(set.Driven)),
+            () => plain.Of(predictor.Drive(set.Spring, set.Flyweight), predictor.Driven(set.Driven)),
             () => predictor.Predict(set));
         Compare(
             to, "bands of one set", "all rebuilt for every deviation", 1,

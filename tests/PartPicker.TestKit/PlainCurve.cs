@@ -3,24 +3,27 @@ using PartPicker.Mechanics;
 namespace PartPicker.TestKit;
 
 /// <summary>The balance by the plainest search: net thrust solved at every 10 rpm from engagement on, then halving.</summary>
-public static class PlainCurve
+/// <param name="machine">The machine without its parts.</param>
+/// <param name="positions">Where the balance is wanted; the sides run along it.</param>
+/// <param name="torqueFactor">Torque in this air over torque at sea level.</param>
+/// <param name="thrustFactor">a_b; a_f is in the drive side.</param>
+public sealed class PlainCurve(
+    Drivetrain machine, IReadOnlyList<BeltPosition> positions, double torqueFactor, double thrustFactor)
 {
     private const double Step = 10;
     private const double Narrow = 1e-9;
 
-    /// <summary>Upshift and backshift rpm at every position of the model; null where it does not shift.</summary>
-    public static (double? Up, double? Back)[] Of(Drivetrain machine, ShiftModel model, DriveSide drive, DrivenSide driven) =>
+    /// <summary>Upshift and backshift rpm at every position; null where it does not shift.</summary>
+    public (double? Up, double? Back)[] Of(DriveSide drive, DrivenSide driven) =>
     [
-        .. model.Positions.Select((_, j) => (
-            Rpm(machine, model, drive, driven, j, ShiftDirection.Upshift),
-            Rpm(machine, model, drive, driven, j, ShiftDirection.Backshift))),
+        .. positions.Select((_, j) => (
+            Rpm(drive, driven, j, ShiftDirection.Upshift), Rpm(drive, driven, j, ShiftDirection.Backshift))),
     ];
 
     /// <summary>The rpm at position j; null where it does not shift.</summary>
-    public static double? Rpm(
-        Drivetrain machine, ShiftModel model, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
+    public double? Rpm(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
     {
-        BeltPosition position = model.Positions[j];
+        BeltPosition position = positions[j];
         var belt = new BeltThrust(
             machine.GrooveHalfAngle, machine.FrictionAt(position.DriveRadius), machine.FrictionAt(position.DrivenRadius),
             position.DriveWrap, position.DrivenWrap, machine.ThrustForm);
@@ -46,9 +49,9 @@ public static class PlainCurve
         double Net(double rpm)
         {
             double speed = rpm * Math.PI / 30;
-            double torque = model.TorqueAt(rpm);
+            double torque = torqueFactor * machine.Engine.At(rpm);
             return share * drive.ThrustPerSpeedSquared[j] * speed * speed - drive.SpringForce[j]
-                - model.Anchor.Thrust * belt.DriveThrust(clamp.At(torque), torque / position.DriveRadius);
+                - thrustFactor * belt.DriveThrust(clamp.At(torque), torque / position.DriveRadius);
         }
 
         double Halved(double open, double closed)

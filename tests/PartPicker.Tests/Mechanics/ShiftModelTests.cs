@@ -1,30 +1,32 @@
 using CsCheck;
 using PartPicker.Mechanics;
+using PartPicker.TestKit;
 using Xunit;
 
 namespace PartPicker.Tests.Mechanics;
 
-/// <summary>The balance of both clutches against the search for it written out, and the laws that it keeps.</summary>
+/// <summary>The balance of both clutches against a plain search for it, and the laws that it keeps.</summary>
 public sealed class ShiftModelTests
 {
     private static readonly ShiftDirection[] Directions = [ShiftDirection.Upshift, ShiftDirection.Backshift];
 
     [Fact]
-    public void Balance_is_that_of_a_literal_search()
+    public void Balance_is_that_of_the_plain_search()
     {
         int balanced = 0;
         int atEngagement = 0;
         int none = 0;
-        Gen.Select(RandomSetUp.Any, Gen.Double[0.8, 1.3], Gen.Double[0.8, 1.3]).Sample((setUp, flyweight, thrust) =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.8, 1.3], Gen.Double[0.8, 1.3], Gen.Double[0.6, 1.1]).Sample((setUp, flyweight, thrust, air) =>
         {
-            ShiftModel model = setUp.Model(new AnchorFactors(flyweight, thrust));
+            ShiftModel model = setUp.Model(new AnchorFactors(flyweight, thrust)).With(air);
             DriveSide drive = setUp.Drive(model);
             DrivenSide driven = setUp.Driven(model);
+            var plain = new PlainCurve(setUp.Machine(), model.Positions, air, thrust);
             for (int j = 0; j < model.Positions.Count; j++)
             {
                 foreach (ShiftDirection direction in Directions)
                 {
-                    double? expected = Search(setUp, model, drive, driven, thrust, j, direction);
+                    double? expected = plain.Rpm(drive, driven, j, direction);
                     double? actual = model.BalanceRpm(drive, driven, j, direction);
 
                     Assert.Equal(expected is null, actual is null);
@@ -236,60 +238,6 @@ public sealed class ShiftModelTests
         ShiftModel model = setUp.Model();
 
         Assert.Throws<ArgumentException>(() => setUp.Driven(model));
-    }
-
-    // The model as its summary states it: engagement, every multiple of 10 rpm above it, the rev limit; the
-    // first of them with thrust to spare is narrowed by halving.
-    private static double? Search(
-        RandomSetUp setUp, ShiftModel model, DriveSide drive, DrivenSide driven, double thrustFactor, int j,
-        ShiftDirection direction)
-    {
-        bool up = direction == ShiftDirection.Upshift;
-        Drivetrain machine = setUp.Machine();
-        BeltPosition at = model.Positions[j];
-        var belt = new BeltThrust(
-            setUp.HalfAngle, setUp.BeltFriction, at.DriveWrap, at.DrivenWrap, machine.ThrustForm);
-        double engagement = drive.Engagement.Rpm;
-        if (engagement > setUp.RevLimit)
-            return null;
-
-        var speeds = new List<double> { engagement };
-        for (double rpm = 10 * (Math.Floor(engagement / 10) + 1); rpm < setUp.RevLimit; rpm += 10)
-            speeds.Add(rpm);
-        speeds.Add(setUp.RevLimit);
-
-        int first = speeds.FindIndex(rpm => Net(rpm) >= 0);
-        return first switch
-        {
-            -1 => null,
-            0 => engagement,
-            _ => Halve(speeds[first - 1], speeds[first]),
-        };
-
-        double Net(double rpm)
-        {
-            double speed = rpm * Math.PI / 30;
-            double torque = machine.Engine.At(rpm);
-            double clamp = (up ? driven.Upshift : driven.Backshift)[j].At(torque);
-            double friction = up ? 1 - setUp.FlyweightFriction : 1 + setUp.FlyweightFriction;
-            return friction * speed * speed * drive.ThrustPerSpeedSquared[j]
-                - drive.SpringForce[j]
-                - thrustFactor * belt.DriveThrust(clamp, torque / at.DriveRadius);
-        }
-
-        double Halve(double below, double above)
-        {
-            for (int i = 0; i < 60; i++)
-            {
-                double middle = (below + above) / 2;
-                if (Net(middle) >= 0)
-                    above = middle;
-                else
-                    below = middle;
-            }
-
-            return above;
-        }
     }
 
     private static void NeverRises(RandomSetUp from, RandomSetUp to)
