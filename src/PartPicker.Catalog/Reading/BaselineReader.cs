@@ -12,7 +12,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     private const double MinRatio = 0.1;
     private const double MaxRatio = 10;
     private const double MinAltitudeM = -500;
-    private const double MaxAltitudeM = 9_000;
+    private const double MaxAltitudeM = 6_000;
     private const double MinTemperatureK = 213.15;
     private const double MaxTemperatureK = 333.15;
 

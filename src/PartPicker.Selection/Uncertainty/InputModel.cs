@@ -9,7 +9,8 @@ namespace PartPicker.Selection;
 /// </remarks>
 internal sealed class InputModel(Predictor predictor)
 {
-    // The widest step of a spring's length, and of its twist: how far beyond its range a curve may be asked.
+    // The widest step of a spring's length, and of its twist beside that of a deviation: how far beyond its range a curve
+    // may be asked.
     private const double LengthPlay = 2e-3;
     private const double TwistPlay = 0.05;
 
@@ -115,7 +116,8 @@ internal sealed class InputModel(Predictor predictor)
         return model.Driven(
             Predictor.DrivenForce(machine, choice.Spring)
                 .Moved(deviation.DrivenFreeLength, 1 + deviation.DrivenRateShare, LengthPlay),
-            SpringModels.Twist(choice, machine)!.Moved(-deviation.PreloadTwist, 1 + deviation.TwistRateShare, TwistPlay),
+            SpringModels.Twist(choice, machine)!.Moved(
+                -deviation.PreloadTwist, 1 + deviation.TwistRateShare, TwistPlay + Math.Abs(deviation.PreloadTwist)),
             choice.PreloadTwist,
             new HelixCam(
                 choice.Helix.Angles().Select(p => (p.X, p.Y + deviation.HelixAngle)), machine.Drivetrain.CamRadius),

@@ -42,8 +42,20 @@ internal static class InputTolerances
             SpringTolerance.FreeLength(wire, outside - wire, coils, rate, grade).Meters);
     }
 
-    /// <summary>The limits of a driven spring; of its standard's grades only one torque was seen, so none is used.</summary>
+    /// <summary>The limits of a driven spring pushed together.</summary>
     public static SpringLimits Of(DrivenSpring _) => new(RateShare, FreeLengthM);
+
+    /// <summary>
+    /// The limit of a driven spring's torque by its grade, at any twist, as the twist that makes it (rad); null where no
+    /// grade says it: of its standard only grade 2 was seen.
+    /// </summary>
+    public static double? TwistRad(DrivenSpring spring) =>
+        spring is { ToleranceGrade: 2, WireDiameter: { } wire, OutsideDiameter: { } outside, ActiveCoils: { } coils, Material: { } wireName }
+        && WireMaterial.Find(wireName) is { } material
+        && SpringModels.TwistRate(spring) is > 0 and { } rate
+            ? SpringTolerance.TorqueOfGradeTwo(
+                wire, SpringModels.Mean(outside, wire), coils, material.Treatment == WireTreatment.Austenitic).NewtonMeters / rate
+            : null;
 }
 
 /// <summary>Limits of a spring: share of its rates, and free length in m.</summary>

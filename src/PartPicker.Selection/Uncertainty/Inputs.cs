@@ -58,7 +58,9 @@ internal static class Inputs
         [
             ("driven spring rate", t => new Deviation { DrivenRateShare = t * limit.RateShare }),
             ("driven spring free length", t => new Deviation { DrivenFreeLength = t * limit.FreeLengthM }),
-            ("driven spring twist rate", t => new Deviation { TwistRateShare = t * limit.RateShare }),
+            InputTolerances.TwistRad(set.Driven.Spring) is { } twist
+                ? ("driven spring torque", t => new Deviation { PreloadTwist = t * twist })
+                : ("driven spring twist rate", t => new Deviation { TwistRateShare = t * limit.RateShare }),
         ];
     }
 }

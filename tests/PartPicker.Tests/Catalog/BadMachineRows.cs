@@ -200,7 +200,7 @@ internal static class BadMachineRows
         ["a shift curve of no point"] = Machine("[{ \"ratio\": 2.4, \"rpm\": 7880 }, { \"ratio\": 0.9, \"rpm\": 8000 }]", "[]", "/machines/0/baselines/1/shiftCurve", "[]", TooFewPoints, "1 to 200"),
         ["an engagement out of range"] = Machine("\"engagementRpm\": 1970", "\"engagementRpm\": 19", "/machines/0/baselines/0/engagementRpm", "19", OutOfRange, "100 to 30000"),
         ["an altitude without its unit"] = Machine("\"1000 ft\"", "1000", "/machines/0/baselines/1/altitude", "1000", WrongShape, "its unit"),
-        ["an altitude out of range"] = Machine("\"1000 ft\"", "\"100000 m\"", "/machines/0/baselines/1/altitude", "100000 m", OutOfRange, "-500 m to 9000 m"),
+        ["an altitude out of range"] = Machine("\"1000 ft\"", "\"100000 m\"", "/machines/0/baselines/1/altitude", "100000 m", OutOfRange, "-500 m to 6000 m"),
         ["a temperature out of range"] = Machine("\"68 °F\"", "\"68 °C\"", "/machines/0/baselines/1/temperature", "68 °C", OutOfRange, "-60 °C to 60 °C"),
         ["a run without parts on a machine without a fitted set"] = new(
             c => c.Set(File, Regex.Replace(c.Text(File), "\"fitted\": \\{[^{}]*\\{[^{}]*\\}[^{}]*\\},", "")),
