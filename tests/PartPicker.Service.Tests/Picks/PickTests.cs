@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using PartPicker.Selection;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Picks;
@@ -36,7 +37,7 @@ public sealed class PickTests(Service service)
         Assert.Equal("ds-96-201", (string?)answer["fitted"]!["parts"]!["driveSpring"]!["id"]);
         Assert.True((bool?)answer["fitted"]!["anchored"]);
         Assert.True((long)answer["work"]!["combinations"]! > 4);
-        Assert.Equal("1.1", (string?)answer["modelVersion"]);
+        Assert.Equal(PartSelection.ModelVersion, (string?)answer["modelVersion"]);
     }
 
     [Fact]
