@@ -11,6 +11,9 @@ namespace PartPicker.Mechanics;
 /// </remarks>
 public sealed class TwoPeaks
 {
+    // Round numbers of a brochure may mean a p of 1, which a rounding must not refuse.
+    private const double Slack = 1e-9;
+
     private readonly double torqueRpm;
     private readonly double mostTorque;
     private readonly double powerRpm;
@@ -38,13 +41,15 @@ public sealed class TwoPeaks
         }
 
         exponent = torqueAtPower / powerRpm * (powerRpm - torqueRpm) / (mostTorqueNm - torqueAtPower);
-        if (!(exponent >= 1))
+        if (!(exponent >= 1 - Slack))
         {
             throw new ArgumentException(
                 $"From {mostTorqueNm:0.##} N·m at {torqueRpm:0} rpm the torque would have to drop at once to "
                 + $"{torqueAtPower:0.##} N·m at {powerRpm:0} rpm, and power would be greatest before that "
                 + $"(p = {exponent:0.###}, at least 1 is needed).");
         }
+
+        exponent = Math.Max(1, exponent);
     }
 
     /// <summary>Where its pieces end.</summary>

@@ -86,6 +86,24 @@ public sealed class BeltPathTests
         });
 
     [Fact]
+    public void The_ends_are_where_contact_and_full_shift_are() =>
+        Drives.Sample(drive =>
+        {
+            (double Drive, double? Driven)[] ends =
+                [.. BeltPath.Ends(drive.Centres, drive.Length, drive.DriveRadius, 0.018, drive.HalfAngle)];
+            BeltPosition[] path = [drive.Path.AtTravel(ContactTravel), drive.Path.AtTravel(ContactTravel + 0.018)];
+
+            Assert.Equal(path.Select(p => p.DriveRadius), ends.Select(e => e.Drive));
+            Assert.Equal(path.Select(p => (double?)p.DrivenRadius), ends.Select(e => e.Driven));
+        });
+
+    [Fact]
+    public void An_end_without_a_belt_has_no_driven_radius() =>
+        Assert.Equal(
+            [false, true],
+            BeltPath.Ends(0.27, BeltPath.Length(0.034, 0.1, 0.27), 0.034, 0.2, 0.23).Select(e => e.Driven is null));
+
+    [Fact]
     public void One_position_is_no_spacing() =>
         Assert.Throws<ArgumentOutOfRangeException>(
             () => new Drive(0.27, 0.034, 0.1, 0.23).Path.EvenlyByRatio(ContactTravel, 0.02, 1));

@@ -61,18 +61,21 @@ public sealed class CurveTests
         });
 
     [Fact]
-    public void Least_slope_is_that_of_dense_sampling() =>
+    public void Least_and_greatest_slope_are_those_of_dense_sampling() =>
         Gen.Select(Points, Gen.Double[0, 1], Gen.Double[0, 1]).Sample((points, a, b) =>
         {
             var curve = new SmoothCurve(points);
             double from = curve.From + Math.Min(a, b) * (curve.To - curve.From);
             double to = curve.From + Math.Max(a, b) * (curve.To - curve.From);
             double[] cuts = [from, .. curve.Knots.Where(x => x > from && x < to), to];
-            double sampled = cuts.Zip(cuts.Skip(1)).Min(piece => Dense(piece.First, piece.Second).Min(curve.Slope));
+            double[] slopes = [.. cuts.Zip(cuts.Skip(1)).SelectMany(piece => Dense(piece.First, piece.Second).Select(curve.Slope))];
+            (double least, double greatest) = curve.SlopeRange(from, to);
 
             // 2000 samples a piece miss a vertex by 1/4000 of it at most, and the parabola there by the
             // square of that.
-            Assert.InRange(sampled - curve.LeastSlope(from, to), -1e-12, 1e-4);
+            Assert.InRange(slopes.Min() - least, -1e-12, 1e-4);
+            Assert.InRange(greatest - slopes.Max(), -1e-12, 1e-4);
+            Assert.Equal(least, curve.LeastSlope(from, to));
         });
 
     [Fact]
@@ -148,6 +151,34 @@ public sealed class CurveTests
         Relative.Equal(-(200 * 0.02 + 450 * 0.01), force.Integral(0.03, 0), 1e-12);
         Assert.Equal(0, force.Integral(0.01, 0.01));
         Assert.Throws<ArgumentOutOfRangeException>(() => force.Integral(0, 0.031));
+    }
+
+    // 10 at 1 and 30 at 2, moved by 0.5 and doubled: 20 at 1.5 and 60 at 2.5, and the last piece goes on for 0.25.
+    [Fact]
+    public void A_curve_is_moved_scaled_and_raised()
+    {
+        LinearCurve table = LinearCurve.Table([(0, 0), (1, 10), (2, 30)]);
+        LinearCurve moved = table.Moved(shift: 0.5, scale: 2, play: 0.25);
+
+        Assert.Equal(20, moved.At(1.5), 1e-12);
+        Assert.Equal(60, moved.At(2.5), 1e-12);
+        Assert.Equal(70, moved.At(2.75), 1e-12);
+        Assert.Equal(-5, moved.At(0.25), 1e-12);
+        Assert.Equal((0.25, 2.75), (moved.From, moved.To));
+        Assert.Equal(23, table.Raised(3).At(1.5), 1e-12);
+        Assert.Equal((0, 2), (table.Raised(3).From, table.Raised(3).To));
+    }
+
+    // A zigzag: 1, 5, 2, 7 at 0, 1, 2, 3; between 0.5 and 2.5 the tops and the ends decide.
+    [Theory]
+    [InlineData(0.5, 2.5, 2, 5)]
+    [InlineData(0.5, 0.75, 3, 4)]
+    [InlineData(0, 3, 1, 7)]
+    [InlineData(1, 2, 2, 5)]
+    public void Ends_and_knots_between_them_hold_the_extremes(double from, double to, double least, double greatest)
+    {
+        LinearCurve zigzag = LinearCurve.Table([(0, 1), (1, 5), (2, 2), (3, 7)]);
+        Assert.Equal((least, greatest), Extremes.Of(zigzag.At, [0, 1, 2, 3], from, to));
     }
 
     [Fact]

@@ -72,6 +72,66 @@ public sealed class ShiftModelTests
         });
 
     [Fact]
+    public void Thrust_and_margin_by_themselves_are_those_of_the_balance() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.8, 1.3], Gen.Double[0.6, 1.1]).Sample((setUp, thrust, air) =>
+        {
+            ShiftModel model = setUp.Model(new AnchorFactors(1, thrust)).With(air);
+            DrivenSide driven = setUp.Driven(model);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                if (model.Balance(setUp.Drive(model), driven, j, ShiftDirection.Upshift) is not { } b)
+                    continue;
+                Relative.Equal(b.DriveThrust, thrust * model.UpshiftBeltThrust(b.Rpm, driven, j), 1e-12);
+                Relative.Equal(b.Belt.SlipMargin, model.UpshiftSlipMargin(b.Rpm, driven, j), 1e-12);
+                Relative.Equal(air * setUp.Machine().Engine.At(b.Rpm), b.EngineTorque, 1e-12);
+            }
+        });
+
+    [Fact]
+    public void Without_torque_nothing_slips()
+    {
+        RandomSetUp setUp = RandomSetUp.FlatTorque.Single() with { Torque = new double[10] };
+        ShiftModel model = setUp.Model();
+        Assert.Equal(double.PositiveInfinity, model.UpshiftSlipMargin(3000, setUp.Driven(model), 0));
+    }
+
+    [Fact]
+    public void Torque_lies_within_its_range_and_reaches_both_ends() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[0.6, 1.1], Gen.Double[0, 1], Gen.Double[0, 1]).Sample((setUp, air, a, b) =>
+        {
+            ShiftModel model = setUp.Model().With(air);
+            (double from, double to) = (6000 * Math.Min(a, b), 6000 * Math.Max(a, b));
+            (double least, double greatest) = model.TorqueRange(from, to);
+            double[] torques = [.. Enumerable.Range(0, 2001).Select(i => model.TorqueAt(from + (to - from) * i / 2000))];
+
+            // Between samples of 3 rpm torque moves by less than this.
+            Assert.InRange(torques.Min() - least, -1e-9, 0.3);
+            Assert.InRange(greatest - torques.Max(), -1e-9, 0.3);
+        });
+
+    // By the wound coil: (1 + θ/Nₐ)² on the axial force alone, θ in turns.
+    [Fact]
+    public void Twist_stiffens_the_driven_spring_where_that_is_asked() =>
+        Gen.Select(RandomSetUp.Any, Gen.Double[3, 8]).Sample((setUp, coils) =>
+        {
+            ShiftModel model = setUp.Model();
+            LinearCurve axial = LinearCurve.Line(0.06, setUp.DrivenPreload, -setUp.DrivenRate, 0.01, 0.06);
+            LinearCurve twist = LinearCurve.Line(0, 0, setUp.TwistRate, 0, 20);
+            var helix = new HelixCam([(0, setUp.HelixStart), (0.012, setUp.HelixEnd)], 0.042);
+            DrivenSide plain = model.Driven(axial, twist, setUp.PreloadTwist, helix);
+            DrivenSide stiff = model.Driven(axial, twist, setUp.PreloadTwist, helix, coils);
+            for (int j = 0; j < model.Positions.Count; j++)
+            {
+                double turns = (setUp.PreloadTwist + helix.Turn(model.Positions[j].OpeningTravel)) / (2 * Math.PI);
+                double force = axial.At(0.06 - model.Positions[j].OpeningTravel);
+                double more = force * (Math.Pow(1 + turns / coils, 2) - 1);
+                Assert.Equal(more, stiff.Upshift[j].Standing - plain.Upshift[j].Standing, 1e-9 * force);
+                Assert.Equal(more, stiff.Backshift[j].Standing - plain.Backshift[j].Standing, 1e-9 * force);
+                Assert.Equal(plain.Upshift[j].PerTorque, stiff.Upshift[j].PerTorque);
+            }
+        });
+
+    [Fact]
     public void Springs_masses_and_torque_scaled_together_change_no_speed() =>
         Gen.Select(RandomSetUp.Any, Gen.Double[0.3, 3]).Sample((setUp, factor) =>
         {
