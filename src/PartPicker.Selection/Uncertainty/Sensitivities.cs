@@ -11,7 +11,7 @@ namespace PartPicker.Selection;
 /// <param name="UpshiftRpm">Change at each point of the curve; null where it does not shift.</param>
 public sealed record Sensitivity(string Parameter, Measure Step, double? EngagementRpm, IReadOnlyList<double?> UpshiftRpm);
 
-/// <summary>Central differences of a set's engagement and shift curve.</summary>
+/// <summary>Central differences of a set's engagement and shift curve; of the next spring hole, what it does as a whole.</summary>
 internal static class Sensitivities
 {
     private const double AngleStep = 1e-5;
@@ -25,11 +25,38 @@ internal static class Sensitivities
             .. Inputs(model.Predictor.Machine, set).Select(input =>
             {
                 double[] perUnit = PerUnit(model, set, factors, input);
-                double?[] changes =
-                    [.. perUnit.Select(d => double.IsNaN(d) ? null : (double?)(d * input.Step.Value))];
-                return new Sensitivity(input.Name, input.Step, changes[0], changes[1..]);
+                return Of(input.Name, input.Step, perUnit.Select(d => d * input.Step.Value));
             }),
+            .. NextHole(model, set, factors),
         ];
+    }
+
+    private static Sensitivity Of(string name, Measure step, IEnumerable<double> changes)
+    {
+        double?[] numbers = [.. changes.Select(d => double.IsNaN(d) ? null : (double?)d)];
+        return new Sensitivity(name, step, numbers[0], numbers[1..]);
+    }
+
+    /// <summary>
+    /// What the hole, or the setting, of the least twist above that of the set does; in the last one, the one before. None
+    /// where there is no other, or the spring is not known so far.
+    /// </summary>
+    private static IEnumerable<Sensitivity> NextHole(InputModel model, SetUp set, AnchorFactors factors)
+    {
+        MachineModel machine = model.Predictor.Machine;
+        double now = set.Driven.Hole.TwistDeg;
+        IReadOnlyList<SpringHole> holes = machine.Profile.DrivenClutch.TwistChoices();
+        SpringHole? next = holes.Where(h => h.TwistDeg > now).MinBy(h => h.TwistDeg)
+            ?? holes.Where(h => h.TwistDeg < now).MaxBy(h => h.TwistDeg);
+        if (next is null)
+            yield break;
+        SetUp there = set with { Driven = set.Driven with { Hole = next } };
+        if (!PredictorBuilder.Computable(there, machine, "", []))
+            yield break;
+        yield return Of(
+            $"hole {next.Name}",
+            new Measure((next.TwistDeg - now) * (Math.PI / 180), Angle.Info),
+            model.Held(there, Deviation.None, factors).Zip(model.Held(set, Deviation.None, factors), (to, from) => to - from));
     }
 
     private static double[] PerUnit(InputModel model, SetUp set, AnchorFactors factors, Input input)

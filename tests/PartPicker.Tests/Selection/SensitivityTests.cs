@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.Tests.Mechanics;
 using Xunit;
@@ -34,6 +35,39 @@ public sealed class SensitivityTests
         }
 
         Assert.Equal(10, compared);
+    }
+
+    // The run was made in hole 2 of four; a prediction of the neighbouring hole with the same run says the same.
+    [Theory]
+    [InlineData("2", "3", 20)]
+    [InlineData("4", "3", -20)]
+    public void The_next_hole_moves_the_curve_as_predictions_of_both_say(string hole, string next, double degrees)
+    {
+        var bench = new Bench();
+        var run = new Baseline(bench.Fitted, 2000, [], 8000, default);
+        PredictionAnswer In(string name) => bench.Predict(r => r with { Baseline = run, Parts = bench.Fitted with { Hole = name } }).Answer!;
+        PredictionAnswer here = In(hole);
+        PredictionAnswer there = In(next);
+
+        Sensitivity moved = here.Sensitivities.Single(s => s.Parameter.StartsWith("hole", StringComparison.Ordinal));
+        Assert.Equal($"hole {next}", moved.Parameter);
+        Assert.Equal(degrees, moved.Step.Value * 180 / Math.PI, 1e-9);
+        Assert.Equal(0, moved.EngagementRpm);
+        for (int j = 0; j < moved.UpshiftRpm.Count; j++)
+        {
+            double change = there.Prediction.Curve[j].Upshift!.Rpm - here.Prediction.Curve[j].Upshift!.Rpm;
+            Assert.Equal(change, moved.UpshiftRpm[j]!.Value, 1e-5);
+            Assert.Equal(Math.Sign(degrees), Math.Sign(change)); // More twist, more clamp, more rpm.
+        }
+    }
+
+    [Fact]
+    public void One_hole_has_no_next()
+    {
+        var bench = new Bench();
+        bench = bench with { DrivenClutch = bench.DrivenClutch with { Holes = [new("2", 70)] } };
+        Assert.DoesNotContain(
+            bench.Predict().Answer!.Sensitivities, s => s.Parameter.StartsWith("hole", StringComparison.Ordinal));
     }
 
     private static string Name(string theirs) => theirs.Split('(', ',')[0].Trim() switch
