@@ -116,6 +116,10 @@ public sealed class BeltPathTests
         Assert.Throws<ArgumentException>(() => new BeltPath(0.27, length, 0.034, ContactTravel, 0.23));
 
     [Fact]
+    public void Sheaves_that_differ_by_their_distance_have_no_belt() =>
+        Assert.Throws<ArgumentException>(() => BeltPath.Length(0, 0.25, 0.25));
+
+    [Fact]
     public void A_travel_that_leaves_the_driven_sheave_no_radius_is_refused() =>
         Assert.Throws<ArgumentException>(() => new Drive(0.27, 0.034, 0.1, 0.23).Path.AtTravel(0.2));
 

@@ -126,6 +126,15 @@ public sealed class CurveTests
             Assert.Throws<ArgumentException>(() => new SmoothCurve(points));
             Assert.Throws<ArgumentException>(() => LinearCurve.Table(points));
         }
+
+        Assert.Contains("two points", Assert.Throws<ArgumentException>(() => new SmoothCurve([(1, 2)])).Message);
+    }
+
+    [Fact]
+    public void Knots_lie_between_the_ends_of_the_range()
+    {
+        Assert.Equal([1, 2], LinearCurve.Table([(0, 5), (1, 6), (2, 8), (3, 9)]).Knots);
+        Assert.Equal([0.1], LinearCurve.Line(x0: 0.1, y0: 50, slope: -20_000, from: 0.02, to: 0.2).Knots);
     }
 
     [Fact]
@@ -150,6 +159,7 @@ public sealed class CurveTests
         Relative.Equal(250 * 0.01 + 375 * 0.005, force.Integral(0.01, 0.025), 1e-12);
         Relative.Equal(-(200 * 0.02 + 450 * 0.01), force.Integral(0.03, 0), 1e-12);
         Assert.Equal(0, force.Integral(0.01, 0.01));
+        Relative.Equal(150 * 0.01, LinearCurve.Table([(0, 100), (0.02, 300), (0.03, 600), (0.05, 700)]).Integral(0, 0.01), 1e-12);
         Assert.Throws<ArgumentOutOfRangeException>(() => force.Integral(0, 0.031));
     }
 

@@ -82,6 +82,7 @@ public sealed class HelixCamTests
         Assert.Throws<ArgumentException>(() => new HelixCam([(0, 0)], Radius));
         Assert.Throws<ArgumentException>(() => new HelixCam([(0, Math.PI / 2)], Radius));
         Assert.Throws<ArgumentException>(() => new HelixCam([(0, double.NaN)], Radius));
+        Assert.Throws<ArgumentException>(() => new HelixCam([(0, 0.7), (0.01, 0)], Radius));
         Assert.Throws<ArgumentException>(() => new HelixCam([(0, 0.7), (0, 0.8)], Radius));
         Assert.Throws<ArgumentException>(() => new HelixCam([(0, 0.7)], 0));
     }
