@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using PartPicker.Mechanics;
-using PartPicker.Parts;
 using PartPicker.Selection;
 using PartPicker.TestKit;
 

@@ -123,8 +123,12 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
         {
             DrivenSpring = bench.DrivenSpring with
             {
-                WireDiameter = Length.FromMillimeters(3), OutsideDiameter = Length.FromMillimeters(27), ActiveCoils = 5, Material = material,
-                ToleranceGrade = grade, TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(2.1726),
+                WireDiameter = Length.FromMillimeters(3),
+                OutsideDiameter = Length.FromMillimeters(27),
+                ActiveCoils = 5,
+                Material = material,
+                ToleranceGrade = grade,
+                TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(2.1726),
             },
         };
         SetUp set = new SetUpReader(bench.Snapshot(), bench.Profile(), []).Find(bench.Fitted, "")!;
