@@ -65,6 +65,65 @@ public sealed class AnchorTests
             },
             iter: 200);
 
+    // Two points at the ends of the travel tell as much; the grip of the best belts is still within reach.
+    [Theory]
+    [InlineData(0.12)]
+    [InlineData(0.98)]
+    public void Two_points_far_apart_tell_friction_from_factor(double friction) =>
+        RandomSetUp.FlatTorque.Sample(setUp =>
+        {
+            setUp = setUp with { BeltFriction = friction };
+            ShiftModel all = setUp.Model();
+            var truth = new ShiftModel(setUp.Machine(), [all.Positions[0], all.Positions[^1]], 1, new AnchorFactors(1, 1.1));
+            DriveSide drive = setUp.Drive(truth);
+            DrivenSide driven = setUp.Driven(truth);
+            ShiftBalance?[] run = [truth.Balance(drive, driven, 0, ShiftDirection.Upshift), truth.Balance(drive, driven, 1, ShiftDirection.Upshift)];
+            if (run.Any(b => b is null || b.Value.Slips || b.Value.Rpm <= drive.Engagement.Rpm))
+                return;
+
+            (double solved, AnchorFactors factors) = Anchor.SolveWithFriction(
+                setUp.Machine() with { BeltFriction = 0.4 }, truth.Positions, 1, drive, driven, drive.Engagement.Rpm,
+                [.. run.Select(b => b!.Value.Rpm)]);
+
+            var again = new ShiftModel(setUp.Machine() with { BeltFriction = solved }, truth.Positions, 1, factors);
+            Assert.Equal(run[0]!.Value.Rpm, again.BalanceRpm(drive, driven, 0, ShiftDirection.Upshift)!.Value, 0.1);
+            Assert.Equal(run[1]!.Value.Rpm, again.BalanceRpm(drive, driven, 1, ShiftDirection.Upshift)!.Value, 0.1);
+        });
+
+    [Theory]
+    [InlineData(1.3)]
+    [InlineData(0.07)]
+    public void A_friction_beyond_the_usual_is_not_solved(double friction) =>
+        RandomSetUp.FlatTorque.Sample(setUp =>
+        {
+            setUp = setUp with { BeltFriction = friction };
+            ShiftModel truth = setUp.Model();
+            DriveSide drive = setUp.Drive(truth);
+            DrivenSide driven = setUp.Driven(truth);
+            double?[] rpm = [.. truth.Positions.Select((_, j) => truth.BalanceRpm(drive, driven, j, ShiftDirection.Upshift))];
+            if (rpm.Any(n => n is null))
+                return;
+            (double solved, _) = Anchor.SolveWithFriction(
+                setUp.Machine(), truth.Positions, 1, drive, driven, drive.Engagement.Rpm, [.. rpm.Select(n => n!.Value)]);
+            Assert.InRange(solved, Anchor.LeastFriction - 1e-12, Anchor.GreatestFriction + 1e-12);
+        });
+
+    [Fact]
+    public void One_point_or_a_run_that_was_not_read_tells_no_friction()
+    {
+        RandomSetUp setUp = RandomSetUp.FlatTorque.Single();
+        ShiftModel model = setUp.Model();
+        DriveSide drive = setUp.Drive(model);
+        DrivenSide driven = setUp.Driven(model);
+
+        Assert.Contains("One shift point", Solve(1, 2000, [7000]).Message);
+        Assert.Contains("one shift rpm for each", Solve(5, 2000, [7000, 7000]).Message);
+        Assert.Contains("positive", Solve(2, 0, [7000, 7000]).Message);
+
+        ArgumentException Solve(int positions, double engagement, double[] rpm) => Assert.ThrowsAny<ArgumentException>(
+            () => Anchor.SolveWithFriction(setUp.Machine(), [.. model.Positions.Take(positions)], 1, drive, driven, engagement, rpm));
+    }
+
     [Fact]
     public void A_run_without_speeds_is_refused()
     {
