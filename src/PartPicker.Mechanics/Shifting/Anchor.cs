@@ -78,19 +78,26 @@ public static class Anchor
         double[] available = Available(drive, machine.FlyweightFrictionShare, flyweight, shiftRpm);
         double[] torque = [.. shiftRpm.Select(rpm => torqueFactor * machine.Engine.At(rpm))];
 
-        // Where the belt begins to slip at one point or another the sum may dip in several narrow places.
+        // The sum has a corner at every friction where a point begins to slip, and may dip narrowly beside it.
         const int pieces = 36;
         (double friction, _) = Maximum.Of(
             mu => -SumOfSquares(mu),
-            [.. Enumerable.Range(0, pieces + 1).Select(i => LeastFriction + i * (GreatestFriction - LeastFriction) / pieces)]);
+            [
+                .. Enumerable.Range(0, pieces + 1).Select(i => LeastFriction + i * (GreatestFriction - LeastFriction) / pieces)
+                    .Concat(positions.Select((_, j) => Belt(1, j).Loading(driven.Upshift[j].At(torque[j]), torque[j] / positions[j].DriveRadius))
+                        .Where(edge => edge is > LeastFriction and < GreatestFriction))
+                    .Distinct()
+                    .Order(),
+            ]);
         return (friction, new AnchorFactors(flyweight, ThrustFactor(available, Asked(friction))));
 
         double[] Asked(double mu) =>
         [
-            .. positions.Select((p, j) =>
-                new BeltThrust(machine.GrooveHalfAngle, mu, p.DriveWrap, p.DrivenWrap, machine.ThrustForm)
-                    .DriveThrust(driven.Upshift[j].At(torque[j]), torque[j] / p.DriveRadius)),
+            .. positions.Select((p, j) => Belt(mu, j).DriveThrust(driven.Upshift[j].At(torque[j]), torque[j] / p.DriveRadius)),
         ];
+
+        BeltThrust Belt(double mu, int j) => new(
+            machine.GrooveHalfAngle, mu, positions[j].DriveWrap, positions[j].DrivenWrap, machine.ThrustForm);
 
         double SumOfSquares(double mu)
         {
