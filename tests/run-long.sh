@@ -41,13 +41,14 @@ reference() {
 
 # What counts as a fault is said in mutation.json; which may stay unnoticed, and why, in mutation-survivors.md.
 mutation() {
-    local glob globs=() report="$PWD/TestResults/mutation"
+    local glob globs=() report="$PWD/TestResults/mutation" status=0
     for glob in "$@"; do globs+=(--mutate "$glob"); done
     dotnet tool restore
     (cd tests/PartPicker.Tests &&
-        nice -n 19 dotnet stryker --config-file ../mutation.json --output "$report" "${globs[@]}") | tee "$work/mutation.log"
+        nice -n 19 dotnet stryker --config-file ../mutation.json --output "$report" "${globs[@]}") | tee "$work/mutation.log" || status=$?
     sed -n 's/.*final mutation score is \([0-9.,]*\) %.*/mutation: \1 %/p' "$work/mutation.log"
     echo "Each fault, and what became of it: $report/reports/mutation-report.html"
+    return $status
 }
 
 case "${1:-}" in
