@@ -91,6 +91,7 @@ public sealed class EngagementTests
         LinearCurve loose = LinearCurve.Line(0.05, 0, -20_000, 0.01, 0.2);
 
         Assert.Throws<ArgumentException>(() => Engagement.Of(loose, Length, arms, 0.004, 0));
+        Assert.Throws<ArgumentException>(() => Engagement.Of(LinearCurve.Line(0, 0, 0, 0.01, 0.2), Length, arms, 0.004, 0));
     }
 
     private static void IsTheMaximumOfAGrid(Notched notched)

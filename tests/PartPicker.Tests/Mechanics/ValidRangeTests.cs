@@ -14,6 +14,9 @@ public sealed class ValidRangeTests
         Assert.Equal("up to 11000 m", ValidRanges.Altitude.Span);
         Assert.Equal("1 and more", ValidRanges.SlipMargin.Span);
         Assert.Equal("0.07 to 16 mm", SpringTolerance.WireRange.Span);
+
+        // Three rows of the table, one after the other.
+        Assert.Equal("0.3 to 10.16 mm", WireStrengthSet.Shigley.DiameterRange("stainless-302-a313").Span);
     }
 
     // What is stated in inches may miss the end of a span by its last digits; a millionth is no such miss.
