@@ -63,6 +63,8 @@ public sealed class AnchorTests
                 Assert.Equal(setUp.BeltFriction, friction, 1e-3);
                 Relative.Equal(thrust, factors.Thrust, 5e-3);
             },
+            // The first is a dip beside an edge of slip, found at random.
+            seed: "7AhZ4yfRguU3",
             iter: 200);
 
     // Two points at the ends of the travel tell as much; the grip of the best belts is still within reach.
