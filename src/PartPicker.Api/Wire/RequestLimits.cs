@@ -33,15 +33,15 @@ internal static class RequestLimits
     /// <summary>Longest a search runs; then it answers with the best list so far.</summary>
     public static readonly TimeSpan SearchDeadline = TimeSpan.FromSeconds(20);
 
-    public const double MinRpm = 100;
-    public const double MaxRpm = 30_000;
+    public const double MinRpm = Baseline.MinRpm;
+    public const double MaxRpm = Baseline.MaxRpm;
     public const double MaxChangeRpm = ShiftTarget.MaxChangeRpm;
     public const double MinRatio = 0.2;
     public const double MaxRatio = 10;
-    public const double MinAltitudeM = -500;
-    public const double MaxAltitudeM = 6_000;
-    public const double MinTemperatureK = 213.15;
-    public const double MaxTemperatureK = 333.15;
+    public const double MinAltitudeM = AirState.MinAltitudeM;
+    public const double MaxAltitudeM = AirState.MaxAltitudeM;
+    public const double MinTemperatureK = AirState.MinTemperatureK;
+    public const double MaxTemperatureK = AirState.MaxTemperatureK;
     public const double MinSlipMargin = 0;
     public const double MaxSlipMargin = 5;
     public const double MinLaunchMarginRpm = 0;

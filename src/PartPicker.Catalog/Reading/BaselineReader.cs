@@ -7,14 +7,8 @@ namespace PartPicker.Catalog;
 /// <summary>The measured runs of a machine.</summary>
 internal sealed class BaselineReader(JsonSource source, PartSetReader sets, PartSet? fitted, bool hasFitted)
 {
-    private const double MinRpm = 100;
-    private const double MaxRpm = 30_000;
     private const double MinRatio = 0.1;
     private const double MaxRatio = 10;
-    private const double MinAltitudeM = -500;
-    private const double MaxAltitudeM = 6_000;
-    private const double MinTemperatureK = 213.15;
-    private const double MaxTemperatureK = 333.15;
 
     /// <summary>Stands in for a set that is none; the machine is not sound then.</summary>
     private static readonly PartSet Unread = new("", "", new Dictionary<StationName, double>(), "", "", "");
@@ -43,7 +37,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
         PartSet parts = Parts(value, members);
         // Whether it may be left out is for the drive clutch to say, which may stand in another file.
         double? engagement = members.TryGetValue(EngagementRpm, out JsonValue rpm)
-            ? Number(rpm, MinRpm, MaxRpm)
+            ? Number(rpm, Baseline.MinRpm, Baseline.MaxRpm)
             : null;
 
         bool flat = members.TryGetValue("shiftRpm", out JsonValue shiftRpm);
@@ -60,12 +54,12 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
             parts,
             engagement,
             Shift: sloped ? Curve(shiftCurve) : [],
-            FlatShiftRpm: flat ? Number(shiftRpm, MinRpm, MaxRpm) : null,
+            FlatShiftRpm: flat ? Number(shiftRpm, Baseline.MinRpm, Baseline.MaxRpm) : null,
             Air: new AirState(
                 members.TryGetValue("altitude", out JsonValue altitude)
-                    ? Quantity(altitude, Length.Info, MinAltitudeM, MaxAltitudeM) : 0,
+                    ? Quantity(altitude, Length.Info, AirState.MinAltitudeM, AirState.MaxAltitudeM) : 0,
                 members.TryGetValue("temperature", out JsonValue temperature)
-                    ? Quantity(temperature, Temperature.Info, MinTemperatureK, MaxTemperatureK) : null));
+                    ? Quantity(temperature, Temperature.Info, AirState.MinTemperatureK, AirState.MaxTemperatureK) : null));
     }
 
     private PartSet Parts(JsonValue value, Dictionary<string, JsonValue> members)
@@ -106,7 +100,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     {
         Dictionary<string, JsonValue> members =
             source.Members(entry, "An object of ratio and rpm", ["ratio", "rpm"]);
-        return new RatioRpm(Member("ratio", MinRatio, MaxRatio), Member("rpm", MinRpm, MaxRpm));
+        return new RatioRpm(Member("ratio", MinRatio, MaxRatio), Member("rpm", Baseline.MinRpm, Baseline.MaxRpm));
 
         double Member(string name, double min, double max)
         {

@@ -14,7 +14,7 @@ internal static class MachineFields
         .Quantity("peakTorque", Torque.Info, 0.5, 2_000, e => e.PeakTorque?.NewtonMeters, (e, v) => e with { PeakTorque = Torque.FromNewtonMeters(v) }, "Greatest torque at full throttle, at sea level.")
         .Number("peakPowerRpm", 500, 20_000, e => e.PeakPowerRpm, (e, v) => e with { PeakPowerRpm = v }, "Engine speed of the greatest power.")
         .Quantity("peakPower", Power.Info, 100, 1_000_000, e => (double?)e.PeakPower?.Watts, (e, v) => e with { PeakPower = Power.FromWatts(v) }, "Greatest power at full throttle, at sea level.")
-        .Quantity("boostedTo", Length.Info, 0, 6_000, e => e.BoostedTo?.Meters, (e, v) => e with { BoostedTo = Length.FromMeters(v) }, "Altitude up to which boost makes up for thin air.")
+        .Quantity("boostedTo", Length.Info, 0, AirState.MaxAltitudeM, e => e.BoostedTo?.Meters, (e, v) => e with { BoostedTo = Length.FromMeters(v) }, "Altitude up to which boost makes up for thin air.")
         .Number("revLimitRpm", 500, 30_000, e => e.RevLimitRpm, (e, v) => e with { RevLimitRpm = v }, "Highest engine speed that is allowed.", required: true)
         .Number("idleRpm", 100, 10_000, e => e.IdleRpm, (e, v) => e with { IdleRpm = v }, "Engine speed at idle.", required: true)
         .Fields;

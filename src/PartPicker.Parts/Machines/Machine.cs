@@ -82,6 +82,12 @@ public sealed record Baseline(
     double? FlatShiftRpm,
     AirState Air)
 {
+    /// <summary>Least engine speed (rpm) that a run may state, or a target ask for.</summary>
+    public const double MinRpm = 100;
+
+    /// <summary>Greatest engine speed (rpm) that a run may state, or a target ask for.</summary>
+    public const double MaxRpm = 30_000;
+
     /// <summary>True: the belt's friction is solved too, from shift points spread over ratio.</summary>
     public bool SolveFriction { get; init; }
 }
@@ -90,7 +96,20 @@ public sealed record Baseline(
 public readonly record struct RatioRpm(double Ratio, double Rpm);
 
 /// <summary>Where and how warm: geopotential altitude in metres; temperature in kelvin, standard when null.</summary>
-public readonly record struct AirState(double AltitudeM, double? TemperatureK);
+public readonly record struct AirState(double AltitudeM, double? TemperatureK)
+{
+    /// <summary>Lowest place (m), of a measured run as of a question.</summary>
+    public const double MinAltitudeM = -500;
+
+    /// <summary>Highest place (m).</summary>
+    public const double MaxAltitudeM = 6_000;
+
+    /// <summary>Coldest air (K): −60 °C.</summary>
+    public const double MinTemperatureK = 213.15;
+
+    /// <summary>Warmest air (K): 60 °C.</summary>
+    public const double MaxTemperatureK = 333.15;
+}
 
 /// <summary>The five choices that make a set-up.</summary>
 public enum Slot

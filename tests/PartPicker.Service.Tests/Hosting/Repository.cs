@@ -15,6 +15,18 @@ public static class Repository
     public static string ReadSampleRequest(string name) =>
         File.ReadAllText(Path.Combine(CatalogSamples, "requests", name));
 
+    /// <summary>Writes the sample catalog into a folder, the text of each file (by its place inside) changed.</summary>
+    public static void CopySamples(string to, Func<string, string, string> changed)
+    {
+        foreach (string file in Directory.GetFiles(CatalogSamples, "*", SearchOption.AllDirectories))
+        {
+            string inside = Path.GetRelativePath(CatalogSamples, file);
+            string copy = Path.Combine(to, inside);
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.WriteAllText(copy, changed(inside, File.ReadAllText(file)));
+        }
+    }
+
     private static string Find()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);

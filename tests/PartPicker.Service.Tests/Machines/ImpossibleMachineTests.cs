@@ -95,14 +95,8 @@ public sealed class ImpossibleMachineTests(Service service)
     private static Told[] Spoilt(IReadOnlyList<Edit> edits)
     {
         using var folder = new TemporaryFolder();
-        foreach (string file in Directory.GetFiles(Repository.CatalogSamples, "*", SearchOption.AllDirectories))
-        {
-            string inside = Path.GetRelativePath(Repository.CatalogSamples, file);
-            Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(folder.Path, inside))!);
-            File.WriteAllText(
-                Path.Combine(folder.Path, inside),
-                edits.Where(e => e.File == inside).Aggregate(File.ReadAllText(file), (text, edit) => edit.In(text)));
-        }
+        Repository.CopySamples(
+            folder.Path, (file, text) => edits.Where(e => e.File == file).Aggregate(text, (whole, edit) => edit.In(whole)));
 
         ImportResult import = CatalogImport.ReadFolder(folder.Path);
         if (import.Contents is not { } contents)

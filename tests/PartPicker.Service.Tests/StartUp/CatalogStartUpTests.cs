@@ -38,13 +38,8 @@ public sealed class CatalogStartUpTests : IDisposable
     {
         CatalogSnapshot first = Load(Repository.CatalogSamples, catalogNamed: false)!;
         string changed = Path.Combine(folder.Path, "changed");
-        foreach (string file in Directory.GetFiles(Repository.CatalogSamples, "*", SearchOption.AllDirectories))
-        {
-            string to = Path.Combine(changed, Path.GetRelativePath(Repository.CatalogSamples, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            string text = File.ReadAllText(file);
-            File.WriteAllText(to, text.Replace("Drive spring 116/219", "Drive spring", StringComparison.Ordinal));
-        }
+        Repository.CopySamples(
+            changed, (_, text) => text.Replace("Drive spring 116/219", "Drive spring", StringComparison.Ordinal));
 
         CatalogSnapshot second = Load(changed, catalogNamed: true)!;
 
