@@ -33,6 +33,33 @@ internal static class RequestLimits
     /// <summary>Longest a search runs; then it answers with the best list so far.</summary>
     public static readonly TimeSpan SearchDeadline = TimeSpan.FromSeconds(20);
 
+    /// <summary>Most answers of one bulk run; a run of more lines is continued with fromLine.</summary>
+    public const int MaxBulkAnswers = 1_000_000;
+
+    /// <summary>Most bulk runs at once.</summary>
+    public const int MaxBulkRuns = 8;
+
+    /// <summary>Most lines of a bulk run that are read and not yet sent as answers.</summary>
+    public const int MaxBulkLinesHeld = 16;
+
+    /// <summary>Longest that a bulk run waits for its caller to send or to read more.</summary>
+    public static readonly TimeSpan MaxBulkStall = TimeSpan.FromMinutes(2);
+
+    /// <summary>Greatest line that a bulk run can start from.</summary>
+    public const int MaxFromLine = 1_000_000_000;
+
+    /// <summary>Most points of the grid of one bulk line.</summary>
+    public const int MaxGridPoints = 10_000;
+
+    /// <summary>Most axes of a grid.</summary>
+    public const int MaxAxes = 6;
+
+    /// <summary>Greatest magnitude of a bound of an axis.</summary>
+    public const double MaxAxisNumber = 1e9;
+
+    /// <summary>Least step of an axis.</summary>
+    public const double MinAxisStep = 1e-6;
+
     public const double MinRpm = Baseline.MinRpm;
     public const double MaxRpm = Baseline.MaxRpm;
     public const double MaxChangeRpm = ShiftTarget.MaxChangeRpm;

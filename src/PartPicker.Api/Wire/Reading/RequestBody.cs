@@ -21,6 +21,12 @@ internal static class RequestBody
         if (await ReadBytesAsync(request) is not { } bytes)
             return Refused(ErrorCodes.BodyTooLarge, TooLarge);
 
+        return Parse(bytes);
+    }
+
+    /// <summary>The JSON of a body, or what is wrong with it.</summary>
+    public static (JsonDocument? Json, ProblemAnswer? Refusal) Parse(ReadOnlyMemory<byte> bytes)
+    {
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
         if (json.Span.Trim(" \t\r\n"u8).IsEmpty)
         {
@@ -37,11 +43,14 @@ internal static class RequestBody
     private static (JsonDocument? Json, ProblemAnswer? Refusal) Refused(ErrorCode code, string detail) =>
         (null, Problems.Of(code, detail));
 
-    /// <summary>What the headers say that the body is, where that is not plain JSON in UTF-8; null where it is.</summary>
-    public static string? WhyNotJson(HttpRequest request)
+    /// <summary>
+    /// What the headers say that the body is, where that is not JSON of this media type, plain and in UTF-8; null where
+    /// it is.
+    /// </summary>
+    public static string? WhyNotJson(HttpRequest request, string mediaType = WireJson.MediaType)
     {
         bool isJson = MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
-            && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
+            && type.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase)
             && (!type.Charset.HasValue || IsUtf8(type.Charset));
         StringValues encoding = request.Headers.ContentEncoding;
         string? sent = (isJson, string.IsNullOrEmpty(request.ContentType)) switch
@@ -51,7 +60,7 @@ internal static class RequestBody
             _ when encoding.Count == 0 || encoding == "identity" => null,
             _ => $"Content-Encoding was sent as {FaultList.Shortened(encoding.ToString())}",
         };
-        return sent is null ? null : $"{sent}. Send Content-Type: application/json, in UTF-8 and uncompressed.";
+        return sent is null ? null : $"{sent}. Send Content-Type: {mediaType}, in UTF-8 and uncompressed.";
     }
 
     private static bool IsUtf8(StringSegment charset) =>
@@ -67,8 +76,8 @@ internal static class RequestBody
         return length > RequestLimits.MaxBodyBytes ? null : buffer[..length];
     }
 
-    private static ReadOnlyMemory<byte> WithoutByteOrderMark(byte[] bytes) =>
-        bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes.AsMemory(3) : bytes;
+    private static ReadOnlyMemory<byte> WithoutByteOrderMark(ReadOnlyMemory<byte> bytes) =>
+        bytes.Span.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
 
     // Every text is decoded once here, so that whatever reads the document later can rely on it.
     private static ProblemAnswer? Check(ReadOnlySpan<byte> json)
