@@ -45,7 +45,7 @@ internal static class BulkEndpoints
             .WithSummary("Predict many sets in one run.")
             .WithDescription(Form)
             .Accepts<BulkPredictionRequestWire>(WireJson.LinesMediaType)
-            .Produces<BulkPredictionWire>(StatusCodes.Status207MultiStatus, WireJson.LinesMediaType)
+            .Produces<BulkPredictionWire>(StatusCodes.Status200OK, WireJson.LinesMediaType)
             .WithExample("bulkPrediction")
             .TakesParameters(Parameters)
             .ProducesProblems(400, 415, 500, 503);
@@ -56,7 +56,7 @@ internal static class BulkEndpoints
             .WithSummary("Ask for many picks in one run.")
             .WithDescription(Form + " The answers are not stored: their ids can be fetched only where the same question was asked by itself.")
             .Accepts<BulkPickRequestWire>(WireJson.LinesMediaType)
-            .Produces<BulkPickWire>(StatusCodes.Status207MultiStatus, WireJson.LinesMediaType)
+            .Produces<BulkPickWire>(StatusCodes.Status200OK, WireJson.LinesMediaType)
             .WithExample("bulkPick")
             .TakesParameters(Parameters)
             .ProducesProblems(400, 415, 500, 503);
@@ -104,15 +104,15 @@ internal static class BulkEndpoints
         if (faults.Count > 0)
             return Problems.Of(faults);
         if (!gate.TryEnter())
-            return Problems.Of(ErrorCodes.TooManyRuns, $"At most {gate.MaxRuns} runs are answered at once.");
+            return TooManyRuns(gate);
         try
         {
             await StreamAsync(http, gate, fromLine, answer(catalog, format));
             return Results.Empty;
         }
-        catch (OperationCanceledException)
+        catch (Exception gone) when (gone is OperationCanceledException or IOException)
         {
-            // The caller is gone, and a last line that did not come tells the rest.
+            // The caller went away, and a last line that did not come tells whoever still reads.
             http.Abort();
             return Results.Empty;
         }
@@ -122,29 +122,35 @@ internal static class BulkEndpoints
         }
     }
 
+    private static ProblemAnswer TooManyRuns(BulkGate gate)
+    {
+        ProblemWire problem =
+            Problems.Of(ErrorCodes.TooManyRuns, $"At most {gate.MaxRuns} runs are answered at once.").Problem;
+        return new ProblemAnswer(problem) { RetryAfter = RequestLimits.BulkRetryAfter };
+    }
+
     private static async Task StreamAsync(
         HttpContext http, BulkGate gate, int fromLine, Func<JsonElement, CancellationToken, Task<BulkReply>> answer)
     {
-        BeLong(http.Features);
-        http.Response.StatusCode = StatusCodes.Status207MultiStatus;
+        BeLong(http.Features, gate);
         http.Response.ContentType = WireJson.LinesMediaType;
         http.Response.Headers.CacheControl = "no-store";
         LineReader lines = new(http.Request.BodyReader, RequestLimits.MaxBodyBytes);
         IServiceProvider services = http.RequestServices;
-        BulkRun run = new(
+        using BulkRun run = new(
             lines, http.Response.BodyWriter, fromLine, gate, answer, services.GetRequiredService<ILogger<BulkRun>>());
         await run.RunAsync(
             http.RequestAborted, services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
     }
 
     // What protects the service from one long body does not fit a run, whose lines have limits of their own.
-    private static void BeLong(IFeatureCollection features)
+    private static void BeLong(IFeatureCollection features, BulkGate gate)
     {
         if (features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
             size.MaxRequestBodySize = null;
         if (features.Get<IHttpMinRequestBodyDataRateFeature>() is { } sent)
-            sent.MinDataRate = new MinDataRate(bytesPerSecond: 1, RequestLimits.MaxBulkStall);
+            sent.MinDataRate = null;
         if (features.Get<IHttpMinResponseDataRateFeature>() is { } read)
-            read.MinDataRate = new MinDataRate(RequestLimits.MinBodyBytesPerSecond, RequestLimits.MaxBulkStall);
+            read.MinDataRate = new MinDataRate(RequestLimits.MinBodyBytesPerSecond, gate.MaxStall);
     }
 }

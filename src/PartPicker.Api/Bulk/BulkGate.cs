@@ -6,7 +6,8 @@ namespace PartPicker.Api.Bulk;
 /// <remarks>
 /// All runs together compute as many lines at once as there are processors, so that a second run is no second service.
 /// </remarks>
-internal sealed class BulkGate(int maxRuns, int maxLinesAtOnce, int maxAnswers) : IDisposable
+internal sealed class BulkGate(
+    int maxRuns, int maxLinesAtOnce, int maxAnswers, TimeSpan maxStall) : IDisposable
 {
     private readonly SemaphoreSlim places = new(maxLinesAtOnce);
     private int runs;
@@ -19,8 +20,11 @@ internal sealed class BulkGate(int maxRuns, int maxLinesAtOnce, int maxAnswers) 
     /// <summary>Most answers of one run.</summary>
     public int MaxAnswers => maxAnswers;
 
-    public static BulkGate Standard() =>
-        new(RequestLimits.MaxBulkRuns, Environment.ProcessorCount, RequestLimits.MaxBulkAnswers);
+    /// <summary>Longest that a run waits for a line, or for its caller to read more.</summary>
+    public TimeSpan MaxStall => maxStall;
+
+    public static BulkGate Standard() => new(
+        RequestLimits.MaxBulkRuns, Environment.ProcessorCount, RequestLimits.MaxBulkAnswers, RequestLimits.MaxBulkStall);
 
     /// <summary>False where there are too many runs already; whoever enters must leave.</summary>
     public bool TryEnter()

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using PartPicker.Api.Errors;
+using PartPicker.Api.Wire;
 
 namespace PartPicker.Api.Bulk;
 
@@ -8,14 +8,11 @@ namespace PartPicker.Api.Bulk;
 /// <param name="Line">Its number in the body, from 1.</param>
 internal sealed record BulkItem(long Line)
 {
-    /// <summary>What the caller calls the line; text or a number, null when nothing was sent.</summary>
+    /// <summary>What the caller calls the line, text or a number; null when nothing was sent.</summary>
     public JsonElement? Id { get; init; }
 
-    /// <summary>Which point of the grid, from 1; null where there is no grid.</summary>
-    public int? Point { get; init; }
-
-    /// <summary>The values of this point by the member that they were put into.</summary>
-    public JsonObject? Axes { get; init; }
+    /// <summary>Which point of the grid; null where there is no grid.</summary>
+    public GridPoint? Point { get; init; }
 
     /// <summary>What is asked, as the address for one of them takes it.</summary>
     public JsonElement Request { get; init; }

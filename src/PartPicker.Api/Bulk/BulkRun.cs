@@ -1,7 +1,6 @@
 using System.IO.Pipelines;
 using System.Text.Json;
 using System.Threading.Channels;
-using Microsoft.AspNetCore.Server.Kestrel.Core;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Wire;
 
@@ -9,24 +8,25 @@ namespace PartPicker.Api.Bulk;
 
 /// <summary>One run: lines come in, are answered side by side, and leave in the order in which they came.</summary>
 /// <remarks>
-/// Between reading and writing stands a window of few lines. When it is full, because lines are slow or the caller does
-/// not read, no more is read, and TCP makes the caller wait. So a run of any length needs the memory of its window.
+/// Few answers at a time are begun and not yet written. When there are no more to begin, because lines are slow or the
+/// caller does not read, no more is read, and TCP makes the caller wait. So a run of any length needs the memory of these.
 /// </remarks>
 internal sealed class BulkRun(
     LineReader lines, PipeWriter output, long fromLine, BulkGate gate,
-    Func<JsonElement, CancellationToken, Task<BulkReply>> answer, ILogger log)
+    Func<JsonElement, CancellationToken, Task<BulkReply>> answer, ILogger log) : IDisposable
 {
     // Answers that are ready together leave together, in pieces of this size.
     private const int FlushBytes = 32 * 1024;
 
-    private readonly Channel<Task<BulkAnswer>> window = Channel.CreateBounded<Task<BulkAnswer>>(
-        new BoundedChannelOptions(RequestLimits.MaxBulkLinesHeld - 1) { SingleReader = true, SingleWriter = true });
+    private readonly SemaphoreSlim mayBegin = new(RequestLimits.MaxBulkAnswersHeld);
+    private readonly Channel<Task<BulkAnswer>> begun = Channel.CreateUnbounded<Task<BulkAnswer>>(
+        new UnboundedChannelOptions { SingleReader = true, SingleWriter = true });
 
     private int started;
     private int written;
     private int failed;
     private int unflushed;
-    private long lastLine;
+    private long? lastLine;
     private ProblemWire? problem;
 
     /// <summary>Answers every line, and says how the run ended.</summary>
@@ -48,39 +48,53 @@ internal sealed class BulkRun(
             // Nothing of a run goes on when the run is over.
             await stop.CancelAsync();
             await reading.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            while (window.Reader.TryRead(out Task<BulkAnswer>? left))
+            while (begun.Reader.TryRead(out Task<BulkAnswer>? left))
                 await ((Task)left).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }
 
+    public void Dispose() => mayBegin.Dispose();
+
     private async Task ReadAsync(CancellationToken callerGone, CancellationToken stopping)
     {
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(callerGone, stopping);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(callerGone, stopping);
         try
         {
             // What comes after the end of a run is read too: a caller who still sends would not see the answer.
-            while (await lines.NextAsync(IsPassedOver(), either.Token) is { } line)
+            while (await NextAsync(stop) is { } line)
             {
-                if (line.Number < fromLine || problem is not null || line.IsBlank)
-                    continue;
-                await TakeAsync(line, callerGone, either.Token);
+                if (line.Number >= fromLine && problem is null && !line.IsBlank)
+                    await TakeAsync(line, callerGone, stop.Token);
             }
         }
-        catch (OperationCanceledException) when (stopping.IsCancellationRequested && !callerGone.IsCancellationRequested)
+        catch (OperationCanceledException) when (!callerGone.IsCancellationRequested)
         {
-            problem = Problems.Of(ErrorCodes.ServiceStopping, "No more lines are taken.").Problem;
+            problem ??= stopping.IsCancellationRequested
+                ? Problems.Of(ErrorCodes.ServiceStopping, "No more lines are taken.").Problem
+                : Problems.Of(ErrorCodes.BodyTooSlow, $"No whole line came for {gate.MaxStall.TotalSeconds:0} s.").Problem;
         }
         catch (BadHttpRequestException fault)
         {
-            problem = Broken(fault).Problem;
+            problem ??= Problems.Of(
+                ErrorCodes.OfStatus(fault.StatusCode),
+                "The body ended before it was whole, or does not keep the form of HTTP (RFC 9112).",
+                fault.StatusCode).Problem;
         }
         finally
         {
-            window.Writer.Complete();
+            begun.Writer.Complete();
         }
     }
 
-    private bool IsPassedOver() => lines.Count + 1 < fromLine || problem is not null;
+    // Only waiting for the caller counts as stall: not the time that answers take, or that they wait to be read.
+    private async ValueTask<SentLine?> NextAsync(CancellationTokenSource stop)
+    {
+        stop.CancelAfter(gate.MaxStall);
+        bool passOver = lines.Count + 1 < fromLine || problem is not null;
+        SentLine? line = await lines.NextAsync(passOver, stop.Token);
+        stop.CancelAfter(Timeout.InfiniteTimeSpan);
+        return line;
+    }
 
     private async Task TakeAsync(SentLine line, CancellationToken callerGone, CancellationToken stop)
     {
@@ -93,8 +107,9 @@ internal sealed class BulkRun(
                 return;
             }
 
+            await mayBegin.WaitAsync(stop);
             started++;
-            await window.Writer.WriteAsync(AnswerAsync(item, callerGone), stop);
+            begun.Writer.TryWrite(AnswerAsync(item, callerGone));
         }
 
         lastLine = line.Number;
@@ -109,7 +124,7 @@ internal sealed class BulkRun(
                 ? new BulkReply(null, refusal)
                 : await gate.ComputeAsync(() => answer(item.Request, callerGone), callerGone);
         }
-        catch (Exception fault) when (fault is not OperationCanceledException)
+        catch (Exception fault) when (!callerGone.IsCancellationRequested)
         {
             // A fault of the service in one line is no fault of the others.
             log.LogError(fault, "Line {Line} of a bulk run could not be answered.", item.Line);
@@ -124,10 +139,10 @@ internal sealed class BulkRun(
     {
         while (true)
         {
-            if (!window.Reader.TryRead(out Task<BulkAnswer>? next))
+            if (!begun.Reader.TryRead(out Task<BulkAnswer>? next))
             {
                 await FlushAsync(callerGone);
-                if (!await window.Reader.WaitToReadAsync(callerGone))
+                if (!await begun.Reader.WaitToReadAsync(callerGone))
                     return;
                 continue;
             }
@@ -138,12 +153,13 @@ internal sealed class BulkRun(
             Write(ready.Bytes);
             written++;
             failed += ready.Failed ? 1 : 0;
+            mayBegin.Release();
         }
     }
 
-    private void Write(ReadOnlySpan<byte> bytes)
+    private void Write(ReadOnlyMemory<byte> bytes)
     {
-        bytes.CopyTo(output.GetSpan(bytes.Length));
+        bytes.Span.CopyTo(output.GetSpan(bytes.Length));
         output.Advance(bytes.Length);
         unflushed += bytes.Length;
     }
@@ -158,12 +174,5 @@ internal sealed class BulkRun(
             throw new OperationCanceledException("Nobody reads the answers any more.");
     }
 
-    private static ProblemAnswer Broken(BadHttpRequestException fault) => Problems.Of(
-        ErrorCodes.OfStatus(fault.StatusCode),
-        fault.StatusCode == StatusCodes.Status408RequestTimeout
-            ? $"No line came for {RequestLimits.MaxBulkStall.TotalSeconds:0} s."
-            : "The body ended before it was whole, or does not keep the form of HTTP (RFC 9112).",
-        fault.StatusCode);
-
-    private readonly record struct BulkAnswer(byte[] Bytes, bool Failed);
+    private readonly record struct BulkAnswer(ReadOnlyMemory<byte> Bytes, bool Failed);
 }

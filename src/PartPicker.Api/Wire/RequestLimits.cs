@@ -39,11 +39,14 @@ internal static class RequestLimits
     /// <summary>Most bulk runs at once.</summary>
     public const int MaxBulkRuns = 8;
 
-    /// <summary>Most lines of a bulk run that are read and not yet sent as answers.</summary>
-    public const int MaxBulkLinesHeld = 16;
+    /// <summary>Most answers of a bulk run that are begun and not yet written.</summary>
+    public const int MaxBulkAnswersHeld = 16;
 
-    /// <summary>Longest that a bulk run waits for its caller to send or to read more.</summary>
+    /// <summary>Longest that a bulk run waits for a line, or for its caller to read more.</summary>
     public static readonly TimeSpan MaxBulkStall = TimeSpan.FromMinutes(2);
+
+    /// <summary>When a bulk run that found no place may be sent again.</summary>
+    public static readonly TimeSpan BulkRetryAfter = TimeSpan.FromSeconds(10);
 
     /// <summary>Greatest line that a bulk run can start from.</summary>
     public const int MaxFromLine = 1_000_000_000;

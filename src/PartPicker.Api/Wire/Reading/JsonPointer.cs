@@ -18,6 +18,10 @@ internal static class JsonPointer
             step.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)),
     ];
 
+    /// <summary>The place in an array that a step names; null where it names none.</summary>
+    public static int? Index(string step) =>
+        int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out int index) ? index : null;
+
     /// <summary>The value at that place; null where there is none.</summary>
     public static JsonElement? Find(JsonElement root, string pointer)
     {
@@ -26,9 +30,7 @@ internal static class JsonPointer
         {
             if (at.ValueKind == JsonValueKind.Object && at.TryGetProperty(name, out JsonElement member))
                 at = member;
-            else if (at.ValueKind == JsonValueKind.Array
-                && int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out int index)
-                && index < at.GetArrayLength())
+            else if (at.ValueKind == JsonValueKind.Array && Index(name) is { } index && index < at.GetArrayLength())
                 at = at[index];
             else
                 return null;

@@ -25,7 +25,9 @@ internal static class RequestBody
     }
 
     /// <summary>The JSON of a body, or what is wrong with it.</summary>
-    public static (JsonDocument? Json, ProblemAnswer? Refusal) Parse(ReadOnlyMemory<byte> bytes)
+    /// <param name="bytes">The body, or one line of it.</param>
+    /// <param name="firstLine">Which line of the body the bytes begin with.</param>
+    public static (JsonDocument? Json, ProblemAnswer? Refusal) Parse(ReadOnlyMemory<byte> bytes, long firstLine = 1)
     {
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
         if (json.Span.Trim(" \t\r\n"u8).IsEmpty)
@@ -35,7 +37,7 @@ internal static class RequestBody
                 "The body is empty. Send one JSON object, as in { \"machine\": \"…\" }; /docs/api/ shows whole examples.");
         }
 
-        return Check(json.Span) is { } refusal
+        return Check(json.Span, firstLine) is { } refusal
             ? (null, refusal)
             : (JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = RequestLimits.MaxDepth }), null);
     }
@@ -80,7 +82,7 @@ internal static class RequestBody
         bytes.Span.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
 
     // Every text is decoded once here, so that whatever reads the document later can rely on it.
-    private static ProblemAnswer? Check(ReadOnlySpan<byte> json)
+    private static ProblemAnswer? Check(ReadOnlySpan<byte> json, long firstLine)
     {
         var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = ReaderDepth });
         try
@@ -97,16 +99,16 @@ internal static class RequestBody
         }
         catch (JsonException fault)
         {
-            return Malformed(fault.LineNumber ?? 0, fault.BytePositionInLine ?? 0);
+            return Malformed(firstLine + (fault.LineNumber ?? 0), fault.BytePositionInLine ?? 0);
         }
         catch (InvalidOperationException)
         {
             ReadOnlySpan<byte> before = json[..(int)reader.TokenStartIndex];
-            return Malformed(before.Count((byte)'\n'), before.Length - (before.LastIndexOf((byte)'\n') + 1));
+            return Malformed(firstLine + before.Count((byte)'\n'), before.Length - (before.LastIndexOf((byte)'\n') + 1));
         }
     }
 
     private static ProblemAnswer Malformed(long line, long positionInLine) => Problems.Of(
         ErrorCodes.MalformedJson,
-        $"The body is not JSON in UTF-8: see line {line + 1}, byte {positionInLine + 1}.");
+        $"The body is not JSON in UTF-8: see line {line}, byte {positionInLine + 1}.");
 }
