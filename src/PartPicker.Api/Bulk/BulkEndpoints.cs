@@ -112,7 +112,7 @@ internal static class BulkEndpoints
         }
         catch (Exception gone) when (gone is OperationCanceledException or IOException)
         {
-            // The caller went away, and a last line that did not come tells whoever still reads.
+            // The caller went away, or does not stop sending. Where the last line did not come, that tells the rest.
             http.Abort();
             return Results.Empty;
         }
@@ -135,12 +135,25 @@ internal static class BulkEndpoints
         BeLong(http.Features, gate);
         http.Response.ContentType = WireJson.LinesMediaType;
         http.Response.Headers.CacheControl = "no-store";
-        LineReader lines = new(http.Request.BodyReader, RequestLimits.MaxBodyBytes);
+        await using ReadAhead ahead = new(http.Request.BodyReader, http.RequestAborted);
+        LineReader lines = new(ahead.Body, RequestLimits.MaxBodyBytes);
         IServiceProvider services = http.RequestServices;
         using BulkRun run = new(
             lines, http.Response.BodyWriter, fromLine, gate, answer, services.GetRequiredService<ILogger<BulkRun>>());
         await run.RunAsync(
             http.RequestAborted, services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
+        if (run.LeftUnread)
+            await HangUpAsync(http, lines);
+    }
+
+    // A connection that is cut while the caller sends may lose what he has not read: he gets a moment for that. The server
+    // would wait longer, and keep a service that is told to end from ending.
+    private static async Task HangUpAsync(HttpContext http, LineReader lines)
+    {
+        await http.Response.CompleteAsync();
+        using var moment = CancellationTokenSource.CreateLinkedTokenSource(http.RequestAborted);
+        moment.CancelAfter(RequestLimits.BulkLinger);
+        await lines.DropRestAsync(moment.Token);
     }
 
     // What protects the service from one long body does not fit a run, whose lines have limits of their own.

@@ -29,6 +29,9 @@ internal sealed class BulkRun(
     private long? lastLine;
     private ProblemWire? problem;
 
+    /// <summary>True where the run ended before the body did, so that the caller may still be sending.</summary>
+    public bool LeftUnread { get; private set; }
+
     /// <summary>Answers every line, and says how the run ended.</summary>
     /// <param name="callerGone">Stops everything.</param>
     /// <param name="stopping">Ends the run with what was begun.</param>
@@ -69,6 +72,7 @@ internal sealed class BulkRun(
         }
         catch (OperationCanceledException) when (!callerGone.IsCancellationRequested)
         {
+            LeftUnread = true;
             problem ??= stopping.IsCancellationRequested
                 ? Problems.Of(ErrorCodes.ServiceStopping, "No more lines are taken.").Problem
                 : Problems.Of(ErrorCodes.BodyTooSlow, $"No whole line came for {gate.MaxStall.TotalSeconds:0} s.").Problem;

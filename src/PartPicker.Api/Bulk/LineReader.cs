@@ -18,6 +18,14 @@ internal sealed class LineReader(PipeReader body, int maxBytes)
     /// <summary>How many lines were taken.</summary>
     public long Count { get; private set; }
 
+    /// <summary>Takes whatever comes to its end, and keeps nothing.</summary>
+    public async Task DropRestAsync(CancellationToken stop)
+    {
+        while (await NextAsync(passOver: true, stop) is not null)
+        {
+        }
+    }
+
     /// <summary>The next line; null at the end.</summary>
     /// <param name="passOver">True: the line counts, but its bytes are not kept.</param>
     public async ValueTask<SentLine?> NextAsync(bool passOver, CancellationToken stop)

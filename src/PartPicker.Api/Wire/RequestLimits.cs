@@ -42,14 +42,23 @@ internal static class RequestLimits
     /// <summary>Most answers of a bulk run that are begun and not yet written.</summary>
     public const int MaxBulkAnswersHeld = 16;
 
+    /// <summary>Most bytes of the body of a bulk run that are taken in before their turn.</summary>
+    public const int MaxBulkBytesAhead = 16 * 1024 * 1024;
+
     /// <summary>Longest that a bulk run waits for a line, or for its caller to read more.</summary>
     public static readonly TimeSpan MaxBulkStall = TimeSpan.FromMinutes(2);
+
+    /// <summary>How long a caller who still sends after the last line may take to read it.</summary>
+    public static readonly TimeSpan BulkLinger = TimeSpan.FromSeconds(2);
 
     /// <summary>When a bulk run that found no place may be sent again.</summary>
     public static readonly TimeSpan BulkRetryAfter = TimeSpan.FromSeconds(10);
 
     /// <summary>Greatest line that a bulk run can start from.</summary>
     public const int MaxFromLine = 1_000_000_000;
+
+    /// <summary>Longest text, or longest number as written, that a bulk line may be called by.</summary>
+    public const int MaxBulkIdLength = 200;
 
     /// <summary>Most points of the grid of one bulk line.</summary>
     public const int MaxGridPoints = 10_000;

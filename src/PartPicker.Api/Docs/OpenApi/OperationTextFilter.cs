@@ -95,6 +95,8 @@ internal sealed class OperationTextFilter : IOperationFilter
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
         if (status == "200" && operationId == "listParts")
             AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
+        if (status == "503" && operationId is "pickMany" or "predictMany")
+            AddHeader(response, "Retry-After", "Seconds until it may be sent again, where there are too many runs.");
         if (status == "201" || (status == "200" && operationId == "getPick"))
             AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
     }

@@ -91,7 +91,7 @@ internal sealed class WireSchemaFilter : ISchemaFilter
         record.AdditionalPropertiesAllowed = true;
         record.OneOf =
         [
-            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = RequestLimits.MaxNameLength },
+            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = RequestLimits.MaxBulkIdLength },
             new OpenApiSchema { Type = JsonSchemaType.Number },
         ];
     }

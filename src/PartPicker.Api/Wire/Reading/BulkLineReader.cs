@@ -40,12 +40,12 @@ internal static class BulkLineReader
 
     private static JsonElement? Id(ObjectReader members, FaultList faults)
     {
-        string expected = $"text of 1 to {RequestLimits.MaxNameLength} characters, or a number";
+        string expected = $"text of 1 to {RequestLimits.MaxBulkIdLength} characters, or a number";
         if (members.Any("id", expected) is not { } id)
             return null;
         bool known = id.ValueKind is JsonValueKind.String or JsonValueKind.Number;
         int length = id.ValueKind == JsonValueKind.String ? id.GetString()!.Length : id.GetRawText().Length;
-        if (known && length is > 0 and <= RequestLimits.MaxNameLength)
+        if (known && length is > 0 and <= RequestLimits.MaxBulkIdLength)
             return id;
         faults.Add(known ? ErrorCodes.OutOfRange : ErrorCodes.WrongType, members.At("id"), id.GetRawText(), expected);
         return null;

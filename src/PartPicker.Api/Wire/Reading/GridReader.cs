@@ -7,6 +7,9 @@ namespace PartPicker.Api.Wire;
 /// <summary>Reads the axes of a bulk line.</summary>
 internal static class GridReader
 {
+    // A decimal keeps the zeros at its end; divided by this one it loses them.
+    private const decimal OneToAllPlaces = 1.0000000000000000000000000000m;
+
     private static readonly string MostPoints = $"axes whose values make at most {RequestLimits.MaxGridPoints} points";
 
     /// <summary>The grid; null where the line has none, or where the list holds why not.</summary>
@@ -93,8 +96,11 @@ internal static class GridReader
         return new GridAxis("", (int)Math.Min(values, int.MaxValue), i => Quantity(start + i * width, unit));
     }
 
-    private static JsonNode Quantity(decimal number, string? unit) =>
-        unit is null ? JsonValue.Create(number) : new JsonObject { ["value"] = number, ["unit"] = unit };
+    private static JsonNode Quantity(decimal number, string? unit)
+    {
+        decimal shortest = number / OneToAllPlaces;
+        return unit is null ? JsonValue.Create(shortest) : new JsonObject { ["value"] = shortest, ["unit"] = unit };
+    }
 
     private static JsonNode? Node(JsonElement value) => JsonNode.Parse(value.GetRawText());
 
