@@ -37,13 +37,14 @@ internal sealed class BulkGate(
 
     public void Leave() => Interlocked.Decrement(ref runs);
 
-    /// <summary>Computes a line when its turn comes, on a thread of the pool.</summary>
+    /// <summary>Computes a line when its turn comes, on a thread of its own: those of the pool answer everybody else.</summary>
     public async Task<T> ComputeAsync<T>(Func<Task<T>> line, CancellationToken callerGone)
     {
         await places.WaitAsync(callerGone);
         try
         {
-            return await Task.Run(line, callerGone);
+            return await Task.Factory.StartNew(
+                line, callerGone, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
         }
         finally
         {

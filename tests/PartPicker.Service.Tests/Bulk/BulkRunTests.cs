@@ -68,6 +68,14 @@ public sealed class BulkRunTests : IDisposable
     }
 
     [Fact]
+    public async Task Lines_leave_the_threads_of_the_pool_to_everybody_else()
+    {
+        using BulkGate gate = Gate();
+
+        Assert.False(await gate.ComputeAsync(() => Task.FromResult(Thread.CurrentThread.IsThreadPoolThread), default));
+    }
+
+    [Fact]
     public async Task Who_does_not_read_is_not_read_from()
     {
         const int Lines = 500;
