@@ -132,7 +132,10 @@ public sealed class GridTests(Service service)
     [InlineData("""{ "member": "/machine/x", "values": [1] }""", "out-of-range", "/axes/0/member")]
     [InlineData("""{ "member": "/explain/1", "values": [1] }""", "out-of-range", "/axes/0/member")]
     [InlineData("""{ "member": "/explain/x/y", "values": [1] }""", "out-of-range", "/axes/0/member")]
-    [InlineData("""{ "member": "/x", "values": [1] }, { "member": "/x", "values": [2] }""", "duplicate-member", "/axes/1/member")]
+    [InlineData("""{ "member": "/x", "values": [1] }, { "member": "/x", "values": [2] }""", "contradiction", "/axes/1/member")]
+    [InlineData("""{ "member": "/x", "values": [{}, 1] }, { "member": "/x/y", "values": [2] }""", "contradiction", "/axes/1/member")]
+    [InlineData("""{ "member": "/x/y", "values": [1] }, { "member": "/x", "values": [2] }""", "contradiction", "/axes/1/member")]
+    [InlineData("""{ "member": "/explain/00", "values": [1] }""", "out-of-range", "/axes/0/member")]
     [InlineData("", "out-of-range", "/axes")]
     public async Task A_wrong_axis_is_told_with_its_place(string axes, string code, string place)
     {

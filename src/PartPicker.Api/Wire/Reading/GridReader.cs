@@ -25,8 +25,8 @@ internal static class GridReader
                 continue;
             if (Axis(members, faults) is not { } axis)
                 continue;
-            if (axes.Exists(other => other.Member == axis.Member))
-                faults.Add(ErrorCodes.DuplicateMember, members.At("member"), axis.Member, "an axis for each member");
+            if (axes.Exists(other => Meet(other.Member, axis.Member)))
+                faults.Add(ErrorCodes.Contradiction, members.At("member"), axis.Member, "a member that no other axis sets or lies in");
             axes.Add(axis);
         }
 
@@ -41,6 +41,10 @@ internal static class GridReader
             return new Grid(plain, axes, (int)count);
         return null;
     }
+
+    // One inside the other would make its values depend on those of the other.
+    private static bool Meet(string one, string other) =>
+        $"{one}/".StartsWith($"{other}/", StringComparison.Ordinal) || $"{other}/".StartsWith($"{one}/", StringComparison.Ordinal);
 
     private static GridAxis? Axis(ObjectReader axis, FaultList faults)
     {

@@ -20,7 +20,9 @@ internal static class JsonPointer
 
     /// <summary>The place in an array that a step names; null where it names none.</summary>
     public static int? Index(string step) =>
-        int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out int index) ? index : null;
+        int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out int index) && (index == 0 ? step == "0" : step[0] != '0')
+            ? index
+            : null;
 
     /// <summary>The value at that place; null where there is none.</summary>
     public static JsonElement? Find(JsonElement root, string pointer)
