@@ -10,6 +10,7 @@ internal sealed class BulkGate(
     int maxRuns, int maxLinesAtOnce, int maxAnswers, TimeSpan maxStall) : IDisposable
 {
     private readonly SemaphoreSlim places = new(maxLinesAtOnce);
+    private readonly BulkThreads threads = new(maxLinesAtOnce);
     private int runs;
 
     /// <summary>How many runs are under way.</summary>
@@ -37,14 +38,13 @@ internal sealed class BulkGate(
 
     public void Leave() => Interlocked.Decrement(ref runs);
 
-    /// <summary>Computes a line when its turn comes, on a thread of its own: those of the pool answer everybody else.</summary>
+    /// <summary>Computes a line when its turn comes, on a thread that is none of the pool.</summary>
     public async Task<T> ComputeAsync<T>(Func<Task<T>> line, CancellationToken callerGone)
     {
         await places.WaitAsync(callerGone);
         try
         {
-            return await Task.Factory.StartNew(
-                line, callerGone, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
+            return await threads.RunAsync(line, callerGone);
         }
         finally
         {
@@ -52,5 +52,9 @@ internal sealed class BulkGate(
         }
     }
 
-    public void Dispose() => places.Dispose();
+    public void Dispose()
+    {
+        places.Dispose();
+        threads.Dispose();
+    }
 }
