@@ -191,7 +191,7 @@ class Grip:
     """The belt in both grooves at one position: idle arc at entry tension, then active arc, each groove by its friction."""
 
     def __init__(
-        self, drive: "Capstan", driven: "Capstan", position: Position, spread: float, locked: bool,
+        self, drive: Capstan, driven: Capstan, position: Position, spread: float, locked: bool,
     ) -> None:
         self.drive, self.driven, self.position, self.spread, self.locked = drive, driven, position, spread, locked
         arcs = np.linspace(0, position.driven_wrap, 1500)

@@ -224,11 +224,38 @@ public sealed class PublishedAirTests
         Assert.InRange(above, 1 - 1e-5, 1);
     }
 
+    // By ISO 1585 as above, with the vapour at either altitude: 283.65 K at 3000 m, 293.4 K at 1500 m.
+    [Fact]
+    public void A_humid_day_is_as_humid_where_boost_ends()
+    {
+        double there = Dry(1500, 293.4);
+        double here = Dry(3000, 283.65);
+        Assert.Equal(
+            Math.Pow(here / there, 1.2) * Math.Pow(293.4 / 283.65, 0.6),
+            Atmosphere.BoostedTorqueFactor(
+                AirCorrection.Iso1585, Length.FromMeters(3000), Temperature.FromKelvins(283.65), Length.FromMeters(1500), 0.8),
+            1e-12);
+
+        double Dry(double metres, double kelvins) => Atmosphere.PressureAt(Length.FromMeters(metres)).Pascals
+            - 0.8 * Atmosphere.SaturationPressure(Temperature.FromKelvins(kelvins)).Pascals;
+    }
+
+    [Fact]
+    public void Saturated_air_is_still_air_and_vapour_alone_is_none()
+    {
+        Temperature boiling = Temperature.FromDegreesCelsius(100);
+        Pressure vapour = Atmosphere.SaturationPressure(boiling);
+        Assert.Equal(0.5, Atmosphere.DryPressure(Pressure.FromPascals(vapour.Pascals + 0.5), boiling, 1).Pascals, 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Atmosphere.DryPressure(vapour, boiling, 1));
+        Assert.InRange(Atmosphere.SaturationPressure(Temperature.FromDegreesCelsius(-100)).Pascals, 1e-4, 1e-2);
+    }
+
     [Theory]
     [InlineData(101_325, 20, 1.01)]
     [InlineData(101_325, 20, -0.01)]
     [InlineData(101_325, 20, double.NaN)]
     [InlineData(101_325, 101, 0.5)]
+    [InlineData(101_325, -101, 0.5)]
     [InlineData(2_000, 20, 1)]
     public void Air_that_cannot_be_is_refused(double pascals, double celsius, double humidity) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Atmosphere.DryPressure(
