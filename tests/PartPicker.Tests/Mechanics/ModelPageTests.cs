@@ -55,6 +55,11 @@ public sealed class ModelPageTests
                 Torque.FromNewtonMeters(v["T"]), Length.FromMeters(v["rc"]), Angle.FromRadians(v["alpha"]),
                 Angle.FromRadians(-v["phi"])).Newtons,
             "twist-stiffening" => HelicalSpring.TwistStiffening(v["theta"] / (2 * Math.PI), v["Na"]),
+            "saturation-pressure" => Atmosphere.SaturationPressure(Temperature.FromKelvins(v["T"])).Pascals,
+            "dry-pressure" => Atmosphere.DryPressure(
+                Pressure.FromPascals(v["p"]), Temperature.FromKelvins(v["T"]), v["h"]).Pascals,
+            "moist-torque-factor" => Atmosphere.TorqueFactor(
+                AirCorrection.SaeJ1349, Length.FromMeters(v["H"]), Temperature.FromKelvins(v["T"]), v["h"]),
             "groove-friction" => BeltThrust.GrooveFriction(v["mu"], v["beta"]),
             "belt-tension" or "slipping-tension" => Load(DriveThrustForm.TwoArc).TightNet,
             "active-arc" => Load(DriveThrustForm.TwoArc).DriveActiveArc,
