@@ -5,6 +5,7 @@ using Markdig.Extensions.AutoIdentifiers;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
 using PartPicker.Api.Wire;
+using PartPicker.Selection;
 
 namespace PartPicker.Api.Docs;
 
@@ -21,6 +22,9 @@ internal static partial class MarkdownPage
 
     /// <summary>The pages that are served, each below /docs/ by its name.</summary>
     public static IReadOnlyList<string> Names => [.. ReferencePages.Names, Limits];
+
+    /// <summary>Where a relation is explained.</summary>
+    public static string PathOf(CitedRelation relation) => $"/docs/model/{relation.Page}#{relation.Name}";
 
     public static TaggedAnswer Show(string name)
     {
