@@ -3,7 +3,6 @@ using Markdig;
 using Markdig.Extensions.AutoIdentifiers;
 using Markdig.Extensions.Mathematics;
 using Markdig.Extensions.Tables;
-using Markdig.Helpers;
 using Markdig.Renderers.Html;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -41,9 +40,7 @@ internal static partial class MarkdownPage
         foreach (LinkInline link in page.Descendants<LinkInline>().ToArray())
             Redirect(link, name);
         foreach (MathInline formula in page.Descendants<MathInline>().ToArray())
-            formula.ReplaceBy(new HtmlInline(MathMarkup.Of(formula.Content.ToString(), onItsOwn: false)));
-        foreach (MathBlock formula in page.Descendants<MathBlock>().ToArray())
-            Replace(formula, MathMarkup.Of(formula.Lines.ToString(), onItsOwn: true));
+            formula.ReplaceBy(new HtmlInline(MathMarkup.Of(formula.Content.ToString(), formula.DelimiterCount == 2)));
         foreach (TableRow row in page.Descendants<TableRow>())
             Mark(row);
 
@@ -54,27 +51,18 @@ internal static partial class MarkdownPage
         return HtmlPage.Of(title, Citation().Replace(html, Cite));
     }
 
-    // A page that is not served is named, but leads nowhere; a picture stands in the page, so that its words are read out.
+    // A link to a file of docs/ leads to its page; a picture stands in the page, so that its words are read out.
     private static void Redirect(LinkInline link, string page)
     {
         Uri docs = new("http://docs" + Root);
         Uri target = new(new Uri(docs, page), link.Url);
-        if (target.Host != docs.Host)
+        if (target.Host != docs.Host || link.Url is ['#', ..])
             return;
-        string file = docs.MakeRelativeUri(target).OriginalString.Split('#')[0];
-        string name = file.EndsWith(KeptPages.Ending, StringComparison.Ordinal) ? file[..^KeptPages.Ending.Length] : "";
-        if (link.IsImage && file.EndsWith(Picture, StringComparison.Ordinal))
+        string file = target.AbsolutePath[Root.Length..];
+        if (file.EndsWith(Picture, StringComparison.Ordinal))
             link.ReplaceBy(new HtmlInline(KeptPages.Read(file)), copyChildren: false);
-        else if (Names.Contains(name))
-            link.Url = Root + name + target.Fragment;
-        else if (link.Url is not ['#', ..])
-            link.ReplaceBy(new LiteralInline(string.Concat(link.Descendants<LiteralInline>())), copyChildren: false);
-    }
-
-    private static void Replace(MathBlock formula, string html)
-    {
-        ContainerBlock parent = formula.Parent!;
-        parent[parent.IndexOf(formula)] = new HtmlBlock(null) { Type = HtmlBlockType.NonInterruptingBlock, Lines = new StringLineGroup(html) };
+        else if (file.EndsWith(KeptPages.Ending, StringComparison.Ordinal))
+            link.Url = Root + file[..^KeptPages.Ending.Length] + target.Fragment;
     }
 
     // The row of a source on its page is what citations lead to.

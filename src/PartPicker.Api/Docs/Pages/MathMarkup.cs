@@ -30,6 +30,8 @@ internal sealed class MathMarkup
         [","] = "0.17em", [" "] = "0.33em", ["quad"] = "1em", ["qquad"] = "2em",
     }.ToFrozenDictionary();
 
+    private const string Thin = "<mspace width=\"0.17em\"></mspace>";
+
     private readonly string source;
     private int at;
 
@@ -50,15 +52,24 @@ internal sealed class MathMarkup
         while (at < source.Length && source[at] != closing)
         {
             if (char.IsWhiteSpace(source[at]))
+            {
                 at++;
-            else
-                row.Append(WithScripts());
+                continue;
+            }
+
+            string? function = FunctionAhead();
+            row.Append(function is null ? "" : Thin).Append(WithScripts());
+            if (function is not null && !source[at..].TrimStart().StartsWith('('))
+                row.Append(Thin);
         }
 
         if (closing != '\0')
             Expect(closing);
         return row.Append("</mrow>").ToString();
     }
+
+    private string? FunctionAhead() =>
+        source[at] == '\\' ? Functions.FirstOrDefault(name => source.AsSpan(at + 1).StartsWith(name)) : null;
 
     // A base with what hangs below and above it.
     private string WithScripts()
@@ -90,25 +101,21 @@ internal sealed class MathMarkup
             }
         }
 
-        if (primes.Length > 0)
-            above = above is null ? $"<mo>{primes}</mo>" : throw Fault("a prime and a power on one sign");
         bool limits = atom is "<mo>∑</mo>" or "<mi>max</mi>";
-        return (below, above) switch
+        string scripts = (below, above) switch
         {
             (null, null) => atom,
             (_, null) => limits ? $"<munder>{atom}{below}</munder>" : $"<msub>{atom}{below}</msub>",
             (null, _) => $"<msup>{atom}{above}</msup>",
             _ => limits ? $"<munderover>{atom}{below}{above}</munderover>" : $"<msubsup>{atom}{below}{above}</msubsup>",
         };
+        return primes.Length == 0 ? scripts : $"<mrow>{scripts}<mo lspace=\"0\" rspace=\"0\">{primes}</mo></mrow>";
     }
 
     private string Atom()
     {
-        while (at < source.Length && char.IsWhiteSpace(source[at]))
-            at++;
-        if (at == source.Length)
-            throw Fault("an end where something must follow");
-        char first = source[at];
+        While(char.IsWhiteSpace);
+        char first = Next();
         if (first == '{')
         {
             at++;
@@ -132,9 +139,7 @@ internal sealed class MathMarkup
     private string Command()
     {
         at++;
-        string name = at < source.Length && char.IsAsciiLetter(source[at])
-            ? While(char.IsAsciiLetter)
-            : source[at++].ToString();
+        string name = char.IsAsciiLetter(Next()) ? While(char.IsAsciiLetter) : source[at++].ToString();
         if (Letters.TryGetValue(name, out string? letter))
             return $"<mi>{letter}</mi>";
         if (Signs.TryGetValue(name, out string? sign))
@@ -147,11 +152,17 @@ internal sealed class MathMarkup
         {
             "frac" => $"<mfrac>{Atom()}{Atom()}</mfrac>",
             "sqrt" => $"<msqrt>{Atom()}</msqrt>",
-            "bar" => $"<mover>{Atom()}<mo>¯</mo></mover>",
-            "text" or "mathrm" => $"<mtext>{Braced()}</mtext>",
-            "left" or "right" => $"<mo stretchy=\"true\">{HtmlPage.Encode(source[at++].ToString())}</mo>",
+            "text" => $"<mtext>{Braced()}</mtext>",
+            "left" or "right" => Stretched(),
             _ => throw Fault($"\\{name}"),
         };
+    }
+
+    private string Stretched()
+    {
+        char sign = Next();
+        at++;
+        return $"<mo stretchy=\"true\">{HtmlPage.Encode(sign.ToString())}</mo>";
     }
 
     private string Braced()
@@ -170,9 +181,11 @@ internal sealed class MathMarkup
         return source[from..at];
     }
 
+    private char Next() => at < source.Length ? source[at] : throw Fault("an end where something must follow");
+
     private void Expect(char sign)
     {
-        if (at == source.Length || source[at] != sign)
+        if (Next() != sign)
             throw Fault($"no '{sign}'");
         at++;
     }
