@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PartPicker.Mechanics;
 using PartPicker.Parts;
 using PartPicker.Selection;
@@ -8,7 +9,7 @@ using Xunit;
 namespace PartPicker.Tests.Selection;
 
 /// <summary>A number taken apart: its values are the prediction's own, and each follows from its parts.</summary>
-public sealed class ExplanationTests
+public sealed partial class ExplanationTests
 {
     private const int PointCount = 4;
 
@@ -105,6 +106,51 @@ public sealed class ExplanationTests
     {
         foreach (Bench bench in Benches)
             CheckAll(Predict(bench).Explanations);
+    }
+
+    [Fact]
+    public void Every_input_is_a_field_of_the_catalog_or_a_word_of_the_request_the_run_or_the_set()
+    {
+        string[] words =
+        [
+            "altitude", "temperature", "baseline.engagementRpm", "measuredRatio", "engineSpeed", "engagementTravel", "point",
+            "pointCount", "flyweightFactor", "thrustFactor", "anchoring.solvedFriction", "shimThickness", "shims.count", "twistRate",
+        ];
+        foreach (PredictionAnswer answer in Benches.Select(Predict).Concat(SampleFolder.Snapshot.Machines.Select(m => Predict(m.Machine.Id, anchored: true))))
+        {
+            foreach (ExplainedValue input in answer.Explanations.SelectMany(Nodes).Where(n => n.Relation is null))
+            {
+                string name = State().Replace(input.Name, "");
+                Assert.True(
+                    words.Contains(name) || OfSet().IsMatch(name) || IsField(name),
+                    $"{input.Name} is no input that a reader could look up.");
+            }
+        }
+
+        static bool IsField(string name) =>
+            name.Split('.', '/') is [var piece, var field, ..]
+            && Enum.TryParse(piece, ignoreCase: true, out ItemKind kind)
+            && FieldRegistry.For(kind).Any(f => f.Name == field);
+    }
+
+    [Fact]
+    public void A_friction_solved_from_the_run_is_an_input()
+    {
+        var bench = new Bench();
+        Prediction bare = bench.Predicted(r => r with { Anchor = false, PointCount = 3 });
+        bench = bench with
+        {
+            Run = set => new Baseline(
+                set, bare.EngagementRpm, [.. bare.Curve.Skip(1).Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))], null, default)
+            {
+                SolveFriction = true,
+            },
+        };
+        PredictionAnswer answer = Predict(bench);
+        ExplainedValue[] inputs = [.. answer.Explanations.SelectMany(Nodes).Where(n => n.Name == "anchoring.solvedFriction")];
+        Assert.NotEmpty(inputs);
+        Assert.All(inputs, i => Assert.Equal(answer.Prediction.Anchoring!.Friction, i.Value));
+        CheckAll(answer.Explanations);
     }
 
     // What the samples have none of: each bench has its own ways of stating parts, belts, engines and air.
@@ -226,4 +272,10 @@ public sealed class ExplanationTests
         answer.Explanations.SingleOrDefault(e => e.Name == name);
 
     private static IEnumerable<ExplainedValue> Nodes(ExplainedValue node) => node.Parts.SelectMany(Nodes).Prepend(node);
+
+    [GeneratedRegex("^((run(/[0-9]+)?|lowGear|fullShift|seaLevel|boostedTo|standardDay|atPeakPower)/)+")]
+    private static partial Regex State();
+
+    [GeneratedRegex(@"^(flyweight\.(body|pin|heel|middle|tip)\.(mass|curve/[0-9]+\.(travel|radius))|helix\.points/[0-9]+\.(travel|angle)|hole/.+\.twist)$")]
+    private static partial Regex OfSet();
 }

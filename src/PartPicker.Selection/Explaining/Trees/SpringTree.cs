@@ -95,7 +95,7 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
                     "preloadTwist", driven.PreloadTwist, Angle.Info, Relations.PreloadTwist,
                     () =>
                     [
-                        nodes.Input($"drivenClutch.hole/{driven.Hole.Name}.twist", Angle.FromDegrees(driven.Hole.TwistDeg).Radians, Angle.Info),
+                        nodes.Input($"hole/{driven.Hole.Name}.twist", Angle.FromDegrees(driven.Hole.TwistDeg).Radians, Angle.Info),
                         nodes.Input("drivenSpring.legOffsetDeg", Angle.FromDegrees(driven.Spring.LegOffsetDeg ?? 0).Radians, Angle.Info),
                     ]),
                 new HelixTree(scene, nodes).CamTurn(point),

@@ -133,7 +133,7 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
             }
 
             // A friction that came out of the run is an input here: it is solved with the factors, not from parts.
-            return Field(scene.Machine.Profile.Belt.Friction == friction ? "belt.friction" : "anchoring.solvedFriction", friction);
+            return Field(scene.Run is { SolvesFriction: true } ? "anchoring.solvedFriction" : "belt.friction", friction);
         }
     }
 
