@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PartPicker.Mechanics;
 using PartPicker.Tests.Catalog;
 using Xunit;
@@ -6,7 +7,7 @@ using Xunit;
 namespace PartPicker.Tests.Mechanics;
 
 /// <summary>The pages of docs/model: their worked examples come out of the model, and they hold what explanations cite.</summary>
-public sealed class ModelPageTests
+public sealed partial class ModelPageTests
 {
     // The pages print six digits.
     private const double PrintedShare = 1e-5;
@@ -54,6 +55,14 @@ public sealed class ModelPageTests
     }
 
     [Theory]
+    [MemberData(nameof(PageNames))]
+    public void A_page_cites_only_sources_that_are_listed(string page)
+    {
+        string[] cited = [.. Citation().Matches(File.ReadAllText(PathOf(page))).Select(match => match.Groups[1].Value).Distinct()];
+        Assert.Subset(SourceKeys.ToHashSet(), cited.ToHashSet());
+    }
+
+    [Theory]
     [MemberData(nameof(Names))]
     public void What_an_explanation_cites_stands_on_its_page_and_among_the_sources(string name)
     {
@@ -61,20 +70,21 @@ public sealed class ModelPageTests
         string page = File.ReadAllText(PathOf(relation.Page));
         Assert.Contains($"\n## `{name}`\n", page, StringComparison.Ordinal);
         if (relation.Source is { } key)
-            Assert.Single(File.ReadLines(Path.Combine(Docs, "sources.md")), l => l.StartsWith($"| [{key}] |", StringComparison.Ordinal));
+            Assert.Contains(key, SourceKeys);
     }
 
     [Fact]
     public void Each_key_of_the_sources_stands_there_once()
     {
-        string[] keys =
-        [
-            .. File.ReadLines(Path.Combine(Docs, "sources.md"))
-                .Where(l => l.StartsWith("| [", StringComparison.Ordinal)).Select(l => l.Split('|')[1].Trim()),
-        ];
-        Assert.NotEmpty(keys);
-        Assert.Equal(keys.Distinct(), keys);
+        Assert.NotEmpty(SourceKeys);
+        Assert.Equal(SourceKeys.Distinct(), SourceKeys);
     }
+
+    private static string[] SourceKeys { get; } =
+    [
+        .. File.ReadLines(Path.Combine(Docs, "sources.md")).Where(l => l.StartsWith("| [", StringComparison.Ordinal))
+            .Select(l => l.Split('|')[1].Trim().Trim('[', ']')),
+    ];
 
     private static string[] Pages =>
     [
@@ -95,4 +105,8 @@ public sealed class ModelPageTests
         .Select(g => g.Split(" = ")).ToDictionary(g => g[0], g => Number(g[1]));
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    // A key in brackets that is not the text of a link.
+    [GeneratedRegex(@"\[([A-Z][^\]\\$]*)\](?!\()")]
+    private static partial Regex Citation();
 }
