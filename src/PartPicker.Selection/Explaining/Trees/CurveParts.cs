@@ -6,16 +6,18 @@ namespace PartPicker.Selection;
 /// <summary>What one axis of a curve is: the end of its points' names, and its dimension, or the unit of a bare number.</summary>
 internal readonly record struct Axis(string Name, QuantityInfo? Dimension, string Unit = "");
 
-/// <summary>The points of a curve that decide its value at one place, counted from 1 along the curve, as parts of that value.</summary>
+/// <summary>The points of a curve that decide its value at one place, as parts of that value; counted from 1 along the curve.</summary>
 internal static class CurveParts
 {
     /// <summary>The two points between which a straight piece runs.</summary>
+    /// <param name="first">Where the stated table begins: an end that was set before it counts as 0.</param>
     public static IEnumerable<ExplainedValue> Straight(
-        TreeNodes nodes, string name, LinearCurve curve, double x, Axis along, Axis up)
+        TreeNodes nodes, string name, LinearCurve curve, double first, double x, Axis along, Axis up)
     {
         double[] xs = [curve.From, .. curve.Knots, curve.To];
         int i = Piece(xs, x);
-        return Points(nodes, name, [.. xs.Select(at => (at, curve.At(at)))], i - 1, i, along, up);
+        (double, double)[] points = [.. xs.Select(at => (at, curve.At(at)))];
+        return Points(nodes, name, points, i - 1, i, along, up, number: curve.From < first ? 0 : 1);
     }
 
     /// <summary>The points of a smooth piece and one more on either side, which give it its slopes.</summary>
@@ -39,7 +41,8 @@ internal static class CurveParts
     }
 
     private static IEnumerable<ExplainedValue> Points(
-        TreeNodes nodes, string name, IReadOnlyList<(double X, double Y)> points, int first, int last, Axis along, Axis up)
+        TreeNodes nodes, string name, IReadOnlyList<(double X, double Y)> points, int first, int last, Axis along, Axis up,
+        int number = 1)
     {
         for (int i = first; i <= last; i++)
         {
@@ -49,7 +52,7 @@ internal static class CurveParts
 
         ExplainedValue Coordinate(int i, double value, Axis axis)
         {
-            string part = $"{name}/{i + 1}.{axis.Name}";
+            string part = $"{name}/{i + number}.{axis.Name}";
             return axis.Dimension is { } dimension ? nodes.Input(part, value, dimension) : nodes.Input(part, value, axis.Unit);
         }
     }

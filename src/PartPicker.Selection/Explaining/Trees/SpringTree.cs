@@ -17,7 +17,7 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
         DriveSpring spring = scene.Set.DriveSpring;
         double length = machine.DriveSpringLength - scene.Set.Spring.ShimThickness - travel;
         LinearCurve curve = Predictor.DriveForce(scene.Machine, scene.Set.Spring);
-        return Force("springForce", "driveSpring", curve, length, Length, spring.LoadTable is not null, Loads(spring), RateAndFree);
+        return Force("springForce", "driveSpring", curve, length, Length, spring.LoadTable, Loads(spring), RateAndFree);
 
         ExplainedValue Length() => nodes.Of(
             "springLength", length, UnitsNet.Length.Info, Relations.DriveSpringLength,
@@ -27,7 +27,9 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
         [
             spring.Rate is { } stated
                 ? nodes.Input("driveSpring.rate", stated.NewtonsPerMeter, ForcePerLength.Info)
-                : DrawnRate("driveSpring", SpringModels.DrawnRate(spring)!.Value, spring.Material, spring.WireDiameter, spring.OutsideDiameter, spring.ActiveCoils),
+                : DrawnRate(
+                    Coil.Of("driveSpring", spring.Material, spring.WireDiameter, spring.OutsideDiameter, spring.ActiveCoils),
+                    SpringModels.DrawnRate(spring)!.Value.NewtonsPerMeter),
             nodes.Input("driveSpring.freeLength", spring.FreeLength!.Value.Meters, UnitsNet.Length.Info),
         ];
     }
@@ -46,7 +48,7 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
             () => [Twist(point), nodes.Input("drivenSpring.activeCoils", coils), AtRest("forceWithoutTwist")]);
 
         ExplainedValue AtRest(string name) =>
-            Force(name, "drivenSpring", curve, length, Length, spring.LoadTable is not null, [], RateAndFree);
+            Force(name, "drivenSpring", curve, length, Length, spring.LoadTable, [], RateAndFree);
 
         ExplainedValue Length() => nodes.Of(
             "drivenSpringLength", length, UnitsNet.Length.Info, Relations.DrivenSpringLength,
@@ -68,11 +70,14 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
         return nodes.Of(
             "twistTorque", curve.At(twist), Torque.Info,
             byPoints ? Relations.TorqueBetweenTwists : Relations.TwistTorque,
-            () => [Twist(point), .. byPoints ? Torques() : [twists ? TwistRate(spring) : nodes.Input("twistRate", 0, RotationalStiffness.Info)]]);
+            () => [Twist(point), .. byPoints ? Torques() : [Rate()]]);
 
-        IEnumerable<ExplainedValue> Torques() => spring.TorqueTable is not null
+        // A spring that is only compressed makes no torque, whatever it could.
+        ExplainedValue Rate() => twists ? TwistRate(spring) : nodes.Input("twistRate", 0, RotationalStiffness.Info);
+
+        IEnumerable<ExplainedValue> Torques() => spring.TorqueTable is { } table
             ? CurveParts.Straight(
-                nodes, "drivenSpring.torqueTable", curve, twist, new("twist", Angle.Info), new("torque", Torque.Info))
+                nodes, "drivenSpring.torqueTable", curve, table[0].X, twist, new("twist", Angle.Info), new("torque", Torque.Info))
             :
             [
                 nodes.Input("drivenSpring.firstTwistDeg", Angle.FromDegrees(spring.FirstTwistDeg!.Value).Radians, Angle.Info),
@@ -113,18 +118,19 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
     }
 
     private ExplainedValue Force(
-        string name, string part, LinearCurve curve, double length, Func<ExplainedValue> lengthNode, bool byTable,
-        ExplainedValue[] loads, Func<IEnumerable<ExplainedValue>> rateAndFree) => nodes.Of(
-            name, curve.At(length), UnitsNet.Force.Info,
-            byTable || loads.Length > 0 ? Relations.SpringBetweenLoads : Relations.SpringForce,
-            () =>
-            [
-                lengthNode(),
-                .. byTable
-                    ? CurveParts.Straight(
-                        nodes, $"{part}.loadTable", curve, length, new("length", Length.Info), new("load", UnitsNet.Force.Info))
-                    : loads.Length > 0 ? loads : rateAndFree(),
-            ]);
+        string name, string part, LinearCurve curve, double length, Func<ExplainedValue> lengthNode,
+        IReadOnlyList<CurvePoint>? table, ExplainedValue[] loads, Func<IEnumerable<ExplainedValue>> rateAndFree)
+    {
+        bool byPoints = table is not null || loads.Length > 0;
+        return nodes.Of(
+            name, curve.At(length), UnitsNet.Force.Info, byPoints ? Relations.SpringBetweenLoads : Relations.SpringForce,
+            () => [lengthNode(), .. byPoints ? Points() : rateAndFree()]);
+
+        IEnumerable<ExplainedValue> Points() => table is null
+            ? loads
+            : CurveParts.Straight(
+                nodes, $"{part}.loadTable", curve, table[0].X, length, new("length", Length.Info), new("load", UnitsNet.Force.Info));
+    }
 
     private ExplainedValue[] Loads(DriveSpring spring) => spring.KnownByTwoLoads
         ?
@@ -150,8 +156,7 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
                     nodes.Input("drivenSpring.loadLength", at.Meters, Length.Info),
                 ]),
             { Rate: not null } => nodes.Input("drivenSpring.rate", rate, ForcePerLength.Info),
-            _ => DrawnRate(
-                "drivenSpring", ForcePerLength.FromNewtonsPerMeter(rate), spring.Material, spring.WireDiameter, spring.OutsideDiameter, spring.ActiveCoils),
+            _ => DrawnRate(CoilOf(spring), rate),
         };
     }
 
@@ -160,39 +165,37 @@ internal sealed class SpringTree(Scene scene, TreeNodes nodes)
         double rate = SpringModels.TwistRate(spring)!.Value;
         if (spring.TwistRate is not null)
             return nodes.Input("drivenSpring.twistRate", rate, RotationalStiffness.Info);
-        Length wire = spring.WireDiameter!.Value;
-        Pressure modulus = WireMaterial.Find(spring.Material!)!.ElasticModulus(wire);
+        Coil coil = CoilOf(spring);
         return nodes.Of(
             "drivenSpring.twistRate", rate, RotationalStiffness.Info, Relations.TwistRate,
-            () =>
-            [
-                nodes.Of(
-                    "elasticModulus", modulus.Pascals, Pressure.Info, Relations.ElasticModulus, () => [Wire("drivenSpring", wire)]),
-                Wire("drivenSpring", wire),
-                MeanDiameter("drivenSpring", wire, spring.OutsideDiameter!.Value),
-                nodes.Input("drivenSpring.activeCoils", spring.ActiveCoils!.Value),
-            ]);
+            () => [Modulus(coil, "elasticModulus", coil.Material.ElasticModulus(coil.Wire), Relations.ElasticModulus), .. Drawn(coil)]);
     }
 
-    private ExplainedValue DrawnRate(
-        string part, ForcePerLength rate, string? material, Length? wireDiameter, Length? outsideDiameter, double? activeCoils)
+    private ExplainedValue DrawnRate(Coil coil, double rate) => nodes.Of(
+        $"{coil.Part}.rate", rate, ForcePerLength.Info, Relations.SpringRate,
+        () => [Modulus(coil, "shearModulus", coil.Material.ShearModulus(coil.Wire), Relations.ShearModulus), .. Drawn(coil)]);
+
+    private ExplainedValue Modulus(Coil coil, string name, Pressure modulus, Relation relation) => nodes.Of(
+        $"{coil.Part}.{name}", modulus.Pascals, Pressure.Info, relation, () => [Wire(coil)]);
+
+    private IEnumerable<ExplainedValue> Drawn(Coil coil) =>
+    [
+        Wire(coil),
+        nodes.Of(
+            $"{coil.Part}.meanDiameter", SpringModels.Mean(coil.Outside, coil.Wire).Meters, Length.Info, Relations.MeanDiameter,
+            () => [nodes.Input($"{coil.Part}.outsideDiameter", coil.Outside.Meters, Length.Info), Wire(coil)]),
+        nodes.Input($"{coil.Part}.activeCoils", coil.ActiveCoils),
+    ];
+
+    private ExplainedValue Wire(Coil coil) => nodes.Input($"{coil.Part}.wireDiameter", coil.Wire.Meters, Length.Info);
+
+    private static Coil CoilOf(DrivenSpring spring) =>
+        Coil.Of("drivenSpring", spring.Material, spring.WireDiameter, spring.OutsideDiameter, spring.ActiveCoils);
+
+    /// <summary>A spring that is known by its geometry.</summary>
+    private sealed record Coil(string Part, WireMaterial Material, Length Wire, Length Outside, double ActiveCoils)
     {
-        Length wire = wireDiameter!.Value;
-        Pressure modulus = WireMaterial.Find(material!)!.ShearModulus(wire);
-        return nodes.Of(
-            $"{part}.rate", rate.NewtonsPerMeter, ForcePerLength.Info, Relations.SpringRate,
-            () =>
-            [
-                nodes.Of($"{part}.shearModulus", modulus.Pascals, Pressure.Info, Relations.ShearModulus, () => [Wire(part, wire)]),
-                Wire(part, wire),
-                MeanDiameter(part, wire, outsideDiameter!.Value),
-                nodes.Input($"{part}.activeCoils", activeCoils!.Value),
-            ]);
+        public static Coil Of(string part, string? material, Length? wire, Length? outside, double? activeCoils) =>
+            new(part, WireMaterial.Find(material!)!, wire!.Value, outside!.Value, activeCoils!.Value);
     }
-
-    private ExplainedValue Wire(string part, Length wire) => nodes.Input($"{part}.wireDiameter", wire.Meters, Length.Info);
-
-    private ExplainedValue MeanDiameter(string part, Length wire, Length outside) => nodes.Of(
-        $"{part}.meanDiameter", SpringModels.Mean(outside, wire).Meters, Length.Info, Relations.MeanDiameter,
-        () => [nodes.Input($"{part}.outsideDiameter", outside.Meters, Length.Info), Wire(part, wire)]);
 }

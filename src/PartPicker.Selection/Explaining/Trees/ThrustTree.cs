@@ -128,7 +128,8 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
                     [
                         radiusNode(),
                         .. CurveParts.Straight(
-                            nodes, "belt.frictionByRadius", curve, radius, new("radius", Length.Info), new("friction", null)),
+                            nodes, "belt.frictionByRadius", curve, curve.From, radius, new("radius", Length.Info),
+                            new("friction", null)),
                     ]);
             }
 
