@@ -86,6 +86,10 @@ public static class Relations
         "standard-temperature", "T = 288.15 K − 0.0065 K/m H", "ISO 2533");
     public static readonly Relation SameDayTemperature = Engine(
         "same-day-temperature", "T_b = T_std(H_b) + T − T_std(H)");
+    public static readonly Relation DryPressure = Add("dry-pressure", "p_d = p − h e(T)", "SAE J1349", "moist-air");
+    public static readonly Relation SaturationPressure = Add(
+        "saturation-pressure", "ln e = −6096.9385/T + 21.2409642 − 0.02711193 T + 1.673952·10⁻⁵ T² + 2.433502 ln T", "SON",
+        "moist-air");
     public static readonly Relation Power = Engine("power", "P = Q ω");
     public static readonly Relation PeakPower = Engine("peak-power", "P_max = λ P₀, greatest P₀ = Q₀ ω up to the rev limit");
     public static readonly Relation PowerLost = Engine("power-lost", "ΔP = P_max − P");

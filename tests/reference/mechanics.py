@@ -34,30 +34,78 @@ def maximum(function: Callable[[Any], Any], low: float, high: float, knots: list
     return max((float(tried[best]), float(heights[best])), narrowed, key=lambda place: place[1])
 
 
-# Air, [ISO 2533], [SAE J1349], [ISO 1585]
+# Air, [ISO 2533], [SAE J1349], [ISO 1585], [SON]
 
-def torque_factor(altitude: float, temperature: float | None, law: str) -> float:
-    """Torque in this air over torque at sea level in standard air."""
-    def correction(height: float, kelvin: float | None) -> float:
-        standard = 288.15 - 0.0065 * height
+@dataclass(frozen=True)
+class Air:
+    """Where, how warm and how humid; no temperature is that of the standard day, no humidity is none."""
+
+    altitude: float = 0.0
+    temperature: float | None = None
+    humidity: float = 0.0
+
+
+def standard_temperature(altitude: float) -> float:
+    return 288.15 - 0.0065 * altitude
+
+
+def saturation_pressure(kelvin: float) -> float:
+    """Pressure of saturated vapour over water: d ln e / dT integrated from the triple point, where it is known."""
+    def slope(t: float) -> float:
+        return 6096.9385 / t ** 2 - 2.711193e-2 + 2 * 1.673952e-5 * t + 2.433502 / t
+    at_zero = -6096.9385 / 273.15 + 21.2409642 - 2.711193e-2 * 273.15 + 1.673952e-5 * 273.15 ** 2
+    rise = quad(slope, 273.15, kelvin, epsabs=0, epsrel=1e-13)[0] if kelvin != 273.15 else 0.0
+    return math.exp(at_zero + rise) * 273.15 ** 2.433502
+
+
+def torque_factor(air: Air, law: str, boosted_to: float | None = None) -> float:
+    """Torque in this air over torque at sea level in standard air; boost holds it whole up to its altitude."""
+    def correction(at: Air) -> float:
+        standard = standard_temperature(at.altitude)
+        kelvin = standard if at.temperature is None else at.temperature
         pressure = 101325 * (standard / 288.15) ** (9.80665 / (287.05287 * 0.0065))
-        warmth = (standard if kelvin is None else kelvin) / 298
-        thinness = 99000 / pressure
+        thinness = 99000 / (pressure - at.humidity * saturation_pressure(kelvin))
+        warmth = kelvin / 298
         return thinness ** 1.2 * warmth ** 0.6 if law == "iso1585" else 1.18 * thinness * warmth ** 0.5 - 0.18
-    return correction(0.0, None) / correction(altitude, temperature)
+    if boosted_to is None:
+        return correction(Air()) / correction(air)
+    if air.altitude <= boosted_to:
+        return 1.0
+    # Where boost ends the day is as much off the standard one as here.
+    off = None if air.temperature is None else air.temperature - standard_temperature(air.altitude)
+    there = None if off is None else standard_temperature(boosted_to) + off
+    return min(1.0, correction(Air(boosted_to, there, air.humidity)) / correction(air))
 
 
 class Engine:
-    """Full-throttle torque over rpm, held below its first point."""
+    """Full-throttle torque over rpm by a table, held below its first point, or by the two peaks of a brochure."""
 
-    def __init__(self, table: Points, rev_limit: float) -> None:
-        self.first = table[0][0]
-        self.rev_limit = rev_limit
-        self._curve = PchipInterpolator(*np.transpose(table))
-        self._knots = [rpm for rpm, _ in table]
+    def __init__(self, torque: Callable[[Any], Any], knots: list[float], rev_limit: float) -> None:
+        self.torque, self._knots, self.rev_limit = torque, knots, rev_limit
 
-    def torque(self, rpm: Any) -> Any:
-        return self._curve(np.maximum(rpm, self.first))
+    @staticmethod
+    def by_table(table: Points, rev_limit: float) -> "Engine":
+        curve = PchipInterpolator(*np.transpose(table))
+        return Engine(lambda rpm: curve(np.maximum(rpm, table[0][0])), [rpm for rpm, _ in table], rev_limit)
+
+    @staticmethod
+    def by_peaks(torque_rpm: float, most: float, power_rpm: float, power: float, rev_limit: float) -> "Engine":
+        """A parabola from half the torque, a power of the rpm that puts the peak of rpm · torque in place, its tangent."""
+        at_power = power / (power_rpm * RPM)
+        fall = most - at_power
+
+        def between(rpm: Any, exponent: float) -> Any:
+            return most - fall * (np.clip(rpm - torque_rpm, 0, None) / (power_rpm - torque_rpm)) ** exponent
+
+        def growth_of_power(exponent: float) -> float:
+            return at_power - power_rpm * fall * exponent / (power_rpm - torque_rpm)
+        exponent = root(growth_of_power, 1e-3, 1e3)
+        rising = Polynomial([most / 2, most / torque_rpm, -most / (2 * torque_rpm ** 2)])
+        tangent = Polynomial([2 * at_power, -at_power / power_rpm])
+
+        def torque(rpm: Any) -> Any:
+            return np.where(rpm <= torque_rpm, rising(rpm), np.where(rpm < power_rpm, between(rpm, exponent), tangent(rpm)))
+        return Engine(torque, [torque_rpm, power_rpm], rev_limit)
 
     @cached_property
     def peak_power(self) -> tuple[float, float]:
@@ -134,37 +182,64 @@ class BeltLoad:
     slack: float
     pull: float
     arc: float
+    drive_arc: float
     margin: float
     drive_thrust: float
 
 
 class Grip:
-    """The belt in both grooves at one position: idle arc at entry tension, then active arc."""
+    """The belt in both grooves at one position: idle arc at entry tension, then active arc, each groove by its friction."""
 
-    def __init__(self, capstan: Capstan, position: Position, spread: float, locked: bool) -> None:
-        self.capstan, self.position, self.spread, self.locked = capstan, position, spread, locked
+    def __init__(
+        self, drive: Capstan, driven: Capstan, position: Position, spread: float, locked: bool,
+    ) -> None:
+        self.drive, self.driven, self.position, self.spread, self.locked = drive, driven, position, spread, locked
         arcs = np.linspace(0, position.driven_wrap, 1500)
-        self._shares, self._thrusts = self._per_clamp(arcs)
+        tension, clamp = self._driven_side(arcs)
+        self._shares = (tension - 1) / clamp
+        self._thrusts = self._thrust(tension, self._drive_arcs(arcs)) / clamp
 
-    def _per_clamp(self, arc: Any) -> tuple[Any, Any]:
-        """Pull over 2 tan β · clamp, and drive thrust over clamp, where an arc is active."""
-        tension, area = self.capstan(arc)
-        clamp = self.position.driven_wrap - arc + area
-        idle = self.position.drive_wrap - arc
-        drive = tension * self.position.drive_wrap if self.locked else tension * np.maximum(idle, 0) + area
-        return (tension - 1) / clamp, drive / clamp
+    def _driven_side(self, arc: Any) -> tuple[Any, Any]:
+        """Entry tension, and 2 tan β · clamp, over slack tension, where an arc of the driven groove is active."""
+        tension, area = self.driven(arc)
+        return tension, self.position.driven_wrap - arc + area
+
+    def _thrust(self, tension: Any, drive_arc: Any) -> Any:
+        """2 tan β · drive thrust over slack tension."""
+        if self.locked:
+            return tension * self.position.drive_wrap
+        return tension * np.maximum(self.position.drive_wrap - drive_arc, 0) + self.drive(drive_arc)[1]
+
+    def _drive_arc(self, arc: float) -> float:
+        """The arc of the drive groove along which tension grows as much as along an arc of the driven groove."""
+        if self.drive is self.driven:
+            return arc
+        tension = float(self.driven(arc)[0])
+        return root(lambda a: float(self.drive(a)[0]) - tension, 0.0, 2 * math.pi)
+
+    def _drive_arcs(self, arcs: Any) -> Any:
+        """The same for many arcs, to some six digits."""
+        if self.drive is self.driven:
+            return arcs
+        tried = np.linspace(0, 2 * math.pi, 5000)
+        return np.interp(self.driven(arcs)[0], self.drive(tried)[0], tried)
 
     def load(self, clamp: float, pull: float) -> BeltLoad:
         wraps = self.position.drive_wrap, self.position.driven_wrap
         most = float(self._shares[-1])
         share = pull / (self.spread * clamp)
         slips = share > most
-        arc = wraps[1] if slips else root(lambda a: float(self._per_clamp(a)[0]) - share, 0.0, wraps[1])
-        tension, area = (float(value) for value in self.capstan(arc))
+        arc = wraps[1] if slips else root(lambda a: self._share(a) - share, 0.0, wraps[1])
+        drive_arc = self._drive_arc(arc)
+        tension = float(self.driven(arc)[0])
         slack = pull / (tension - 1) if pull > 0 else self.spread * clamp / wraps[1]
-        margin = (most / share if slips else 1.0) * min(wraps) / arc if pull > 0 else math.inf
-        axial = slack * tension * wraps[0] if self.locked else slack * (tension * max(wraps[0] - arc, 0.0) + area)
-        return BeltLoad(slack, pull, arc, margin, axial / self.spread)
+        reserve = min(wraps[0] / drive_arc, wraps[1] / arc) if pull > 0 else math.inf
+        thrust = slack * float(self._thrust(tension, drive_arc)) / self.spread
+        return BeltLoad(slack, pull, arc, drive_arc, reserve * (most / share if slips else 1.0), thrust)
+
+    def _share(self, arc: float) -> float:
+        tension, clamp = self._driven_side(arc)
+        return float((tension - 1) / clamp)
 
     def roughly(self, clamp: Any, pull: Any) -> Any:
         """Drive thrust to some six digits, for many loads at once."""
@@ -208,9 +283,11 @@ class Parts:
     spring_length: float
     flyweights: Flyweights
     axial: Callable[[Any], Any]
+    stiffening_coils: float | None  # Coils over which twist stiffens the push; None where it does not.
     twist: Callable[[Any], Any]
     preload_twist: float
     helix: Points
+    reverse_angle: float | None
 
 
 @dataclass(frozen=True)
@@ -219,7 +296,7 @@ class Drivetrain:
 
     engine: Engine
     belt: Belt
-    capstan: Capstan
+    friction: Callable[[float], float]  # Of the belt in the groove, over pitch radius.
     belt_efficiency: float
     belt_mass: float
     full_shift: float
@@ -268,8 +345,11 @@ class Balance:
         self.cam_turn = train.cam_turn(parts.helix, self.position.opening)
         self.per_square = self.flyweight_factor * parts.flyweights.thrust(self.position.travel)
         self.spring_force = float(parts.spring(parts.spring_length - self.position.travel))
-        self._axial = float(parts.axial(train.driven_spring_length - self.position.opening))
-        self._twist = float(parts.twist(parts.preload_twist + self.cam_turn))
+        twist = parts.preload_twist + self.cam_turn
+        coils = parts.stiffening_coils
+        stiffening = 1.0 if coils is None else (1 + twist / (2 * math.pi) / coils) ** 2
+        self._axial = stiffening * float(parts.axial(train.driven_spring_length - self.position.opening))
+        self._twist = float(parts.twist(twist))
 
     def torque(self, rpm: Any) -> Any:
         return self.air * self.train.engine.torque(rpm)
@@ -309,15 +389,13 @@ class Balance:
 
 
 def anchor_factors(
-    train: Drivetrain, parts: Parts, air: float, engagement: float | None,
-    readings: list[tuple[Position, float]], spread: float,
+    train: Drivetrain, parts: Parts, air: float, engagement: float | None, readings: list[tuple[Grip, float]],
 ) -> tuple[float, float]:
     """Factors on flyweight and belt thrust that bring a measured run out, the second by least squares."""
     flyweight = 1.0
     if engagement is not None:
         flyweight = (train.engagement(parts)[0] / engagement) ** 2
-    balances = [(Balance(train, parts, Grip(train.capstan, position, spread, train.locked), air, (flyweight, 1.0)), rpm)
-                for position, rpm in readings]
+    balances = [(Balance(train, parts, grip, air, (flyweight, 1.0)), rpm) for grip, rpm in readings]
     asked = np.array([[balance.load(rpm, UPSHIFT).drive_thrust] for balance, rpm in balances])
     available = np.array([balance.available(rpm, UPSHIFT) for balance, rpm in balances])
     return flyweight, float(lsq_linear(asked, available).x[0])

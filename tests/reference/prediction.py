@@ -2,8 +2,10 @@
 
 import math
 
+import numpy as np
+
 from catalog import Catalog, Item, number, points
-from mechanics import (BACKSHIFT, RPM, UPSHIFT, Balance, Belt, Capstan, Drivetrain, Engine, Flyweights, Grip, Parts,
+from mechanics import (BACKSHIFT, RPM, UPSHIFT, Air, Balance, Belt, Capstan, Drivetrain, Engine, Flyweights, Grip, Parts,
                        Position, anchor_factors, torque_factor)
 from parts import PartSet, compression, flyweight_masses, helix_angles, torsion, twist_choices
 from units import si
@@ -21,35 +23,62 @@ class Machine:
         half_angle = number(self.drive, "sheaveHalfAngleDeg")
         contact = number(self.drive, "contactTravel")
         self.spread = 2 * math.tan(half_angle)
+        self.boosted_to = number(engine, "boostedTo") if "boostedTo" in engine else None
+        self._capstans: dict[float, Capstan] = {}
+        grip = points(belt["frictionByRadius"]) if "frictionByRadius" in belt else [(0.0, number(belt, "friction"))]
         self.train = Drivetrain(
-            Engine(points(engine["torqueCurve"]), number(engine, "revLimitRpm")),
+            engine_of(engine),
             Belt(number(belt, "pitchLength"), number(self.item, "centreDistance"),
                  number(self.drive, "contactPitchRadius"), contact, half_angle),
-            Capstan(number(belt, "friction") / math.sin(half_angle)),
+            lambda radius: float(np.interp(radius, *np.transpose(grip))) / math.sin(half_angle),
             number(belt, "efficiency"), number(belt, "massPerLength"), number(self.drive, "fullShiftTravel"),
             number(self.driven, "springLength"), number(self.drive, "flyweightFrictionShare", 0.0),
             number(self.driven, "camRadius"), number(self.driven, "camTorqueShare", 0.5),
             number(self.driven, "camFrictionDeg", 0.0), self.drive.get("thrustLaw") == "locked",
             number(gearing, "tyreRadius"), number(gearing, "finalDrive"),
             self.drive.get("startDevice", "belt") == "belt")
+        self.stiffens = self.driven.get("twistStiffening") == "yes"
         self.fitted = PartSet.read(self.item["fitted"])
 
     def parts(self, chosen: PartSet) -> Parts:
         """The parts of a set, a replaced number that states too little by the part that replaced it."""
         current = self.catalog.current
         shims = number(current(chosen.shim), "thickness") * chosen.shim_count if chosen.shim else 0.0
-        driven_spring = current(chosen.driven_spring)
+        driven_spring, helix = current(chosen.driven_spring), current(chosen.helix)
         only_compressed = self.driven.get("family") == "compressionOnly"
         masses = flyweight_masses(self.catalog, current(chosen.flyweight), chosen.station_masses, chosen.step)
         return Parts(
             compression(current(chosen.drive_spring)), number(self.drive, "springLength") - shims,
             Flyweights(int(self.drive["armCount"]), masses), compression(driven_spring),
+            number(driven_spring, "activeCoils") if self.stiffens and "activeCoils" in driven_spring else None,
             (lambda twist: 0.0) if only_compressed else torsion(driven_spring),
             twist_choices(self.driven)[chosen.hole] + number(driven_spring, "legOffsetDeg", 0.0),
-            helix_angles(current(chosen.helix)))
+            helix_angles(helix), number(helix, "reverseDeg") if "reverseDeg" in helix else None)
 
     def grips(self, positions: list[Position]) -> list[Grip]:
-        return [Grip(self.train.capstan, position, self.spread, self.train.locked) for position in positions]
+        return [Grip(self._capstan(position.drive_radius), self._capstan(position.driven_radius), position, self.spread,
+                     self.train.locked) for position in positions]
+
+    def air(self, conditions: Item, law: str) -> float:
+        """Torque in the air of a request or a run over that at sea level."""
+        temperature = si(conditions["temperature"]) if "temperature" in conditions else None
+        humidity = si(conditions.get("relativeHumidity", "0 %"))
+        return torque_factor(Air(si(conditions.get("altitude", "0 m")), temperature, humidity), law, self.boosted_to)
+
+    def _capstan(self, radius: float) -> Capstan:
+        friction = self.train.friction(radius)
+        if friction not in self._capstans:
+            self._capstans[friction] = Capstan(friction)
+        return self._capstans[friction]
+
+
+def engine_of(item: Item) -> Engine:
+    """By its table, or by the two peaks of a brochure."""
+    limit = number(item, "revLimitRpm")
+    if "torqueCurve" in item:
+        return Engine.by_table(points(item["torqueCurve"]), limit)
+    return Engine.by_peaks(number(item, "peakTorqueRpm"), number(item, "peakTorque"), number(item, "peakPowerRpm"),
+                           number(item, "peakPower"), limit)
 
 
 def predict(machine: Machine, request: Item) -> Item:
@@ -61,7 +90,7 @@ def predict(machine: Machine, request: Item) -> Item:
     anchor = (1.0, 1.0)
     if baseline:
         anchor, answer["anchoring"] = anchored(machine, baseline, law, machine.fitted)
-    air = torque_factor(*air_of(request), law)
+    air = machine.air(request, law)
     rpm, travel = machine.train.engagement(parts)
     rpm /= math.sqrt(anchor[0])
     peak_rpm, peak = machine.train.engine.peak_power
@@ -74,6 +103,20 @@ def predict(machine: Machine, request: Item) -> Item:
         "engagementTravel": travel,
         "shiftOutRpm": last and last["rpm"],
         "peakPowerRpm": peak_rpm, "peakPower": air * peak, "torqueFactor": air, "curve": curve,
+        "reverse": _reverse(machine.train, parts.reverse_angle, curve[0]),
+    }
+
+
+def _reverse(train: Drivetrain, angle: float | None, low_gear: Item) -> Item | None:
+    """The cam force of the belt's torque in low gear on the driving flanks, and on those that bear under reverse power."""
+    if angle is None:
+        return None
+    driving = low_gear["helixAngle"]
+    up = low_gear["upshift"]
+    cam = up and train.cam_share * train.belt_efficiency * low_gear["ratio"] * up["engineTorque"] / train.cam_radius
+    return {
+        "angle": angle, "clampRatio": math.tan(driving) / math.tan(angle),
+        "drivingClamp": cam and cam / math.tan(driving), "clamp": cam and cam / math.tan(angle),
     }
 
 
@@ -86,12 +129,13 @@ def anchored(machine: Machine, baseline: Item, law: str, fitted: PartSet) -> tup
         readings = [(train.belt.at_ratio(reading["ratio"], train.full_shift), reading["rpm"])
                     for reading in baseline["shiftCurve"]]
     parts = machine.parts(PartSet.read(baseline.get("parts", {}), fitted))
-    air = torque_factor(*air_of(baseline), law)
-    anchor = anchor_factors(train, parts, air, baseline.get("engagementRpm"), readings, machine.spread)
+    air = machine.air(baseline, law)
+    grips = machine.grips([position for position, _ in readings])
+    anchor = anchor_factors(
+        train, parts, air, baseline.get("engagementRpm"), [(grip, rpm) for grip, (_, rpm) in zip(grips, readings)])
     engagement = train.engagement(parts)[0] / math.sqrt(anchor[0])
     residuals = []
-    for position, measured in readings:
-        [grip] = machine.grips([position])
+    for grip, (position, measured) in zip(grips, readings):
         model = Balance(train, parts, grip, air, anchor).rpm(engagement, UPSHIFT)
         if model is not None:
             residuals.append({"ratio": position.ratio, "rpm": model - measured})
@@ -125,11 +169,6 @@ def _direction(balance: Balance, engagement: float, peak: float, direction: int)
         "flyweightThrust": float(balance.flyweight_thrust(rpm)), "springForce": balance.spring_force,
         "tightTension": load.slack + load.pull + held, "slackTension": load.slack + held,
         "tightTensionNet": load.slack + load.pull, "slackTensionNet": load.slack,
-        "activeArc": load.arc, "slipMargin": load.margin, "slips": load.margin < 1,
+        "activeArc": load.arc, "driveActiveArc": load.drive_arc, "slipMargin": load.margin, "slips": load.margin < 1,
         "beltSpeed": belt_speed, "vehicleSpeed": speed * train.tyre_radius / (position.ratio * train.final_drive),
     }
-
-
-def air_of(conditions: Item) -> tuple[float, float | None]:
-    temperature = conditions.get("temperature")
-    return si(conditions.get("altitude", "0 m")), None if temperature is None else si(temperature)

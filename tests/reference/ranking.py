@@ -8,9 +8,9 @@ from typing import Any, Iterator
 import numpy as np
 
 from catalog import Catalog, Item, number
-from mechanics import UPSHIFT, Balance, torque_factor
+from mechanics import UPSHIFT, Balance
 from parts import PartSet, flyweight_choices, twist_choices
-from prediction import Machine, air_of, anchored
+from prediction import Machine, anchored
 
 # What is asked of stock, grouping and road speed is not computed here.
 NOT_RANKED = {"inStockOnly", "group"}
@@ -50,7 +50,7 @@ class Question:
         law = request.get("airLaw", "saeJ1349")
         base = self.fitted if "baseline" in request else machine.fitted
         self.anchor, _ = anchored(machine, request.get("baseline", own), law, base)
-        self.air = torque_factor(*air_of(request), law)
+        self.air = machine.air(request, law)
         self.grips = machine.grips(machine.train.positions(request.get("ratioPoints", 9)))
         self.wanted = self._wanted()
 

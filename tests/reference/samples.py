@@ -32,6 +32,8 @@ def random_requests(catalog: Catalog, machine: Machine, seed: int) -> Iterator[I
         }
         if draw.random() < 0.5:
             request["temperature"] = f"{draw.uniform(-30, 40):.1f} °C"
+        if draw.random() < 0.5:
+            request["relativeHumidity"] = f"{draw.uniform(0, 100):.1f} %"
         baseline = draw.choice(machine.item["baselines"])
         if request["anchor"] and baseline is not machine.item["baselines"][0]:
             request["baseline"] = baseline

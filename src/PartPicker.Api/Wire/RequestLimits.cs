@@ -42,6 +42,8 @@ internal static class RequestLimits
     public const double MaxAltitudeM = AirState.MaxAltitudeM;
     public const double MinTemperatureK = AirState.MinTemperatureK;
     public const double MaxTemperatureK = AirState.MaxTemperatureK;
+    public const double MinRelativeHumidity = AirState.MinRelativeHumidity;
+    public const double MaxRelativeHumidity = AirState.MaxRelativeHumidity;
     public const double MinSlipMargin = 0;
     public const double MaxSlipMargin = 5;
     public const double MinLaunchMarginRpm = 0;

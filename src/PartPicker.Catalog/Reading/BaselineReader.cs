@@ -16,7 +16,7 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
     public const string EngagementRpm = "engagementRpm";
 
     private static readonly string[] MemberNames =
-        ["parts", EngagementRpm, "shiftRpm", "shiftCurve", "altitude", "temperature"];
+        ["parts", EngagementRpm, "shiftRpm", "shiftCurve", "altitude", "temperature", "relativeHumidity"];
 
     public IReadOnlyList<Baseline> ReadAll(JsonValue list)
     {
@@ -59,7 +59,11 @@ internal sealed class BaselineReader(JsonSource source, PartSetReader sets, Part
                 members.TryGetValue("altitude", out JsonValue altitude)
                     ? Quantity(altitude, Length.Info, AirState.MinAltitudeM, AirState.MaxAltitudeM) : 0,
                 members.TryGetValue("temperature", out JsonValue temperature)
-                    ? Quantity(temperature, Temperature.Info, AirState.MinTemperatureK, AirState.MaxTemperatureK) : null));
+                    ? Quantity(temperature, Temperature.Info, AirState.MinTemperatureK, AirState.MaxTemperatureK) : null)
+            {
+                RelativeHumidity = members.TryGetValue("relativeHumidity", out JsonValue humidity)
+                    ? Quantity(humidity, Ratio.Info, AirState.MinRelativeHumidity, AirState.MaxRelativeHumidity) : null,
+            });
     }
 
     private PartSet Parts(JsonValue value, Dictionary<string, JsonValue> members)

@@ -29,6 +29,42 @@ public static class Atmosphere
     public static Temperature StandardTemperature(Length altitude) =>
         Temperature.FromKelvins(SeaLevelTemperatureK - LapseKPerM * altitude.Meters);
 
+    /// <summary>
+    /// Pressure of saturated water vapour over water: ln e = −6096.9385/T + 21.2409642 − 0.02711193 T +
+    /// 1.673952·10⁻⁵ T² + 2.433502 ln T, in Pa.
+    /// </summary>
+    /// <param name="temperature">T (K), from −100 to 100 °C.</param>
+    /// <remarks>
+    /// Relative humidity counts against water in frost too, as weather services state it. Source: [SON].
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside.</exception>
+    public static Pressure SaturationPressure(Temperature temperature)
+    {
+        double t = temperature.Kelvins;
+        if (!ValidRanges.SaturationTemperature.Holds(temperature.DegreesCelsius))
+            throw new ArgumentOutOfRangeException(nameof(temperature), temperature, "The law holds from −100 to 100 °C.");
+        return Pressure.FromPascals(Math.Exp(
+            -6096.9385 / t + 21.2409642 - 2.711193e-2 * t + 1.673952e-5 * t * t + 2.433502 * Math.Log(t)));
+    }
+
+    /// <summary>Pressure of the dry part of moist air: p_d = p − h e(T).</summary>
+    /// <param name="pressure">p, as a barometer shows it.</param>
+    /// <param name="temperature">T, air temperature.</param>
+    /// <param name="relativeHumidity">h, a share from 0 to 1.</param>
+    /// <remarks>Only dry air burns fuel: the standards correct torque for it. Source: [SAE J1349]; [ISO 1585].</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// h lies outside, T outside the law of the vapour, or the vapour leaves no room for air.
+    /// </exception>
+    public static Pressure DryPressure(Pressure pressure, Temperature temperature, double relativeHumidity)
+    {
+        if (!(relativeHumidity is >= 0 and <= 1))
+            throw new ArgumentOutOfRangeException(nameof(relativeHumidity), relativeHumidity, "A share from 0 to 1.");
+        double dry = pressure.Pascals - relativeHumidity * SaturationPressure(temperature).Pascals;
+        return dry > 0
+            ? Pressure.FromPascals(dry)
+            : throw new ArgumentOutOfRangeException(nameof(pressure), pressure, "All of it is water vapour.");
+    }
+
     /// <summary>The factor that a standard multiplies measured torque by to reach its reference air.</summary>
     /// <param name="law">
     /// SAE J1349: cf = 1.180 (99 000/p) √(T/298) − 0.18. ISO 1585: cf = (99 000/p)^1.2 (T/298)^0.6.
@@ -55,13 +91,21 @@ public static class Atmosphere
     /// <param name="law">Which standard's correction.</param>
     /// <param name="altitude">H, geopotential altitude within the troposphere (up to 11 000 m).</param>
     /// <param name="temperature">T, air temperature; the standard day's where null.</param>
+    /// <param name="relativeHumidity">h, a share from 0 to 1; dry air where null, as the standard day is.</param>
     /// <remarks>Both corrections are taken against the same day, so their reference air drops out.</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The altitude lies above the troposphere.</exception>
-    public static double TorqueFactor(AirCorrection law, Length altitude, Temperature? temperature)
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The altitude lies above the troposphere, or the humidity cannot be.
+    /// </exception>
+    public static double TorqueFactor(
+        AirCorrection law, Length altitude, Temperature? temperature, double? relativeHumidity = null)
     {
         double reference = Correction(
             law, Pressure.FromPascals(SeaLevelPressurePa), Temperature.FromKelvins(SeaLevelTemperatureK));
-        return reference / Correction(law, PressureAt(altitude), temperature ?? StandardTemperature(altitude));
+        Temperature here = temperature ?? StandardTemperature(altitude);
+        Pressure pressure = PressureAt(altitude);
+        if (relativeHumidity is { } share)
+            pressure = DryPressure(pressure, here, share);
+        return reference / Correction(law, pressure, here);
     }
 
     /// <summary>
@@ -72,13 +116,16 @@ public static class Atmosphere
     /// <param name="altitude">H.</param>
     /// <param name="temperature">T, air temperature; the standard day's where null.</param>
     /// <param name="boostedTo">H_b.</param>
+    /// <param name="relativeHumidity">h, a share from 0 to 1; dry air where null.</param>
     /// <remarks>
-    /// At H_b the day is as much warmer or colder than the standard one as at H, so that the factor has no jump there.
-    /// Common practice, no source; a boosted engine's own map stands above it.
+    /// At H_b the day is as much warmer or colder than the standard one as at H, and as humid, so that the factor has no
+    /// jump there. Common practice, no source; a boosted engine's own map stands above it.
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">An altitude lies above the troposphere.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An altitude lies above the troposphere, or the humidity cannot be.
+    /// </exception>
     public static double BoostedTorqueFactor(
-        AirCorrection law, Length altitude, Temperature? temperature, Length boostedTo)
+        AirCorrection law, Length altitude, Temperature? temperature, Length boostedTo, double? relativeHumidity = null)
     {
         if (altitude <= boostedTo)
             return 1;
@@ -86,7 +133,10 @@ public static class Atmosphere
             ? Temperature.FromKelvins(
                 StandardTemperature(boostedTo).Kelvins + here.Kelvins - StandardTemperature(altitude).Kelvins)
             : null;
-        return Math.Min(1, TorqueFactor(law, altitude, temperature) / TorqueFactor(law, boostedTo, there));
+        return Math.Min(
+            1,
+            TorqueFactor(law, altitude, temperature, relativeHumidity)
+                / TorqueFactor(law, boostedTo, there, relativeHumidity));
     }
 }
 

@@ -23,6 +23,16 @@ public static class ValidRanges
         "altitude", "geopotential altitude", double.NegativeInfinity, 11_000, "m",
         "Above the troposphere temperature falls no further; the service refuses it.", "[ISO 2533]");
 
+    /// <summary>h, humidity of the air (percent).</summary>
+    public static readonly ValidRange RelativeHumidity = new(
+        "relative-humidity", "relative humidity", 0, 100, "%",
+        "Above, the vapour is fog; the service refuses it.", "the definition of humidity");
+
+    /// <summary>Air temperature that the pressure of saturated vapour is known for (°C).</summary>
+    public static readonly ValidRange SaturationTemperature = new(
+        "saturation-temperature", "temperature of moist air", -100, 100, "°C",
+        "The law of the vapour pressure says nothing; the service refuses it sooner.", "[SON]");
+
     /// <summary>a_f and a_b.</summary>
     public static readonly ValidRange AnchorFactor = new(
         "anchor-factor", "factor by which a measured run ties the model", Anchor.LeastUsualFactor,
@@ -45,6 +55,8 @@ public static class ValidRanges
         HelixWithFriction,
         AirCorrection,
         Altitude,
+        RelativeHumidity,
+        SaturationTemperature,
         AnchorFactor,
         SlipMargin,
     ];

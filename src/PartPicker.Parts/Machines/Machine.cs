@@ -74,7 +74,7 @@ public sealed record FittedShims(string ShimId, int Count);
 /// <param name="EngagementRpm">Engine speed at which the belt took hold; null where another device starts the machine.</param>
 /// <param name="Shift">Engine speed held at full throttle, by ratio.</param>
 /// <param name="FlatShiftRpm">One speed held through the whole shift, where no ratio was noted.</param>
-/// <param name="Air">Altitude and temperature of the run.</param>
+/// <param name="Air">Altitude, temperature and humidity of the run.</param>
 public sealed record Baseline(
     PartSet Parts,
     double? EngagementRpm,
@@ -95,9 +95,12 @@ public sealed record Baseline(
 /// <summary>An engine speed at a ratio.</summary>
 public readonly record struct RatioRpm(double Ratio, double Rpm);
 
-/// <summary>Where and how warm: geopotential altitude in metres; temperature in kelvin, standard when null.</summary>
+/// <summary>Where, how warm and how humid: geopotential altitude in metres; temperature in kelvin, standard when null.</summary>
 public readonly record struct AirState(double AltitudeM, double? TemperatureK)
 {
+    /// <summary>Relative humidity, a share from 0 to 1; dry when null.</summary>
+    public double? RelativeHumidity { get; init; }
+
     /// <summary>Lowest place (m), of a measured run as of a question.</summary>
     public const double MinAltitudeM = -500;
 
@@ -109,6 +112,12 @@ public readonly record struct AirState(double AltitudeM, double? TemperatureK)
 
     /// <summary>Warmest air (K): 60 °C.</summary>
     public const double MaxTemperatureK = 333.15;
+
+    /// <summary>Driest air.</summary>
+    public const double MinRelativeHumidity = 0;
+
+    /// <summary>Air that takes no more vapour.</summary>
+    public const double MaxRelativeHumidity = 1;
 }
 
 /// <summary>The five choices that make a set-up.</summary>

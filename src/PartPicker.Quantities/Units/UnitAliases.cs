@@ -172,6 +172,11 @@ public static class UnitAliases
                 "kgf/mm²", "kgf/mm2", "kg/mm²", "kg/mm2"),
         ]),
 
+        new(Ratio.Info, "a share in percent", "60", metric: ("%", 1), inch: ("%", 1),
+        [
+            Customary(RatioUnit.Percent, 1, 100, "%", "percent"),
+        ]),
+
         new(LinearDensity.Info, "a mass per length", "0.45", metric: ("kg/m", 3), inch: ("lb/ft", 3),
         [
             Metric(LinearDensityUnit.KilogramPerMeter, 1, 1, "kg/m"),

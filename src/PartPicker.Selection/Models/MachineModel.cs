@@ -68,8 +68,8 @@ internal sealed class MachineModel
         Length altitude = Length.FromMeters(air.AltitudeM);
         Temperature? temperature = air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null;
         return Profile.Engine.BoostedTo is { } boostedTo
-            ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo)
-            : Atmosphere.TorqueFactor(correction, altitude, temperature);
+            ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo, air.RelativeHumidity)
+            : Atmosphere.TorqueFactor(correction, altitude, temperature, air.RelativeHumidity);
     }
 
     /// <summary>The published correction that a request names.</summary>

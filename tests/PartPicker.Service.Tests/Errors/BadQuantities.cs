@@ -58,6 +58,22 @@ internal static class BadQuantities
             "valley-two-seater", "\"temperature\": \"-80 °F\"", "/temperature out-of-range"),
         ["warmer than any place"] = Prediction(
             "valley-two-seater", "\"temperature\": \"400 K\"", "/temperature out-of-range"),
+        ["higher than the troposphere"] = Altitude("\"40000 m\"", $"{At} out-of-range"),
+        ["a unit for roads"] = Altitude("\"40 km\"", $"{At} unreadable-quantity"),
+        ["colder than absolute zero"] = Prediction(
+            "valley-two-seater", "\"temperature\": \"-300 °C\"", "/temperature out-of-range"),
+        ["more vapour than air can hold"] = Prediction(
+            "valley-two-seater", "\"relativeHumidity\": \"150 %\"", "/relativeHumidity out-of-range"),
+        ["a humidity below nothing"] = Prediction(
+            "valley-two-seater", "\"relativeHumidity\": \"-1 %\"", "/relativeHumidity out-of-range"),
+        ["a humidity that may be a share"] = Prediction(
+            "valley-two-seater", "\"relativeHumidity\": 0.6", "/relativeHumidity unit-needed"),
+        ["a humidity in grams"] = Prediction(
+            "valley-two-seater", "\"relativeHumidity\": \"8 g\"", "/relativeHumidity unreadable-quantity"),
+        ["a run in air that cannot be"] = Prediction(
+            "valley-two-seater",
+            """ "baseline": { "engagementRpm": 2040, "shiftRpm": 7850, "temperature": "-300 °C", "relativeHumidity": "101 %" } """,
+            "/baseline/temperature out-of-range", "/baseline/relativeHumidity out-of-range"),
         ["a temperature without its unit"] = Prediction(
             "valley-two-seater", "\"temperature\": 20", "/temperature unit-needed"),
         ["a temperature in metres"] =

@@ -114,6 +114,24 @@ public sealed class ProblemDocumentTests(Service service)
     }
 
     [Theory]
+    [InlineData("altitude", "40000 m", "from -500 m to 6000 m")]
+    [InlineData("temperature", "-300 °C", "from -60 °C to 60 °C")]
+    [InlineData("relativeHumidity", "150 %", "from 0 % to 100 %")]
+    public async Task Air_that_cannot_be_is_refused_with_its_place_its_value_and_what_may_be_sent(
+        string member, string sent, string limits)
+    {
+        Answer answer = await service.PostAsync(
+            "/v1/predictions", $$"""{ "machine": "valley-two-seater", "{{member}}": "{{sent}}" }""");
+
+        AssertProblem(answer, 400, "out-of-range");
+        JsonNode error = Assert.Single(answer.Json["errors"]!.AsArray())!;
+        Assert.Equal($"/{member}", (string?)error["pointer"]);
+        Assert.Equal($"\"{sent}\"", (string?)error["sent"]);
+        Assert.Contains(limits, (string?)error["expected"]);
+        Assert.Contains(", as in \"", (string?)error["expected"]);
+    }
+
+    [Theory]
     [InlineData("/v1/parts?kind=driveSpringg", "\"driveSpring\"")]
     [InlineData("/v1/parts?knid=belt", "\"kind\"")]
     [InlineData("/v1/parts?fitsMachine=valley-twoseater", "\"valley-two-seater\"")]

@@ -16,13 +16,30 @@ public sealed class PredictionTests(Service service)
         Assert.Equal("valley-two-seater", (string?)answer["machine"]!["id"]);
         Assert.Equal("ds-96-201", (string?)answer["parts"]!["driveSpring"]!["id"]);
         Assert.Equal(
-            """{"altitude":{"value":0,"unit":"m"},"temperature":null,"airLaw":"saeJ1349"}""",
+            """{"altitude":{"value":0,"unit":"m"},"temperature":null,"relativeHumidity":null,"airLaw":"saeJ1349"}""",
             answer["air"]!.ToJsonString());
         Assert.True((bool?)answer["anchored"]);
         Assert.NotEmpty(answer["anchoring"]!["residuals"]!.AsArray());
         Assert.Equal(9, answer["curve"]!.AsArray().Count);
         Assert.NotEmpty(answer["cautions"]!.AsArray());
         Assert.True(answer["limits"]!.AsArray().Count >= 4);
+    }
+
+    [Fact]
+    public async Task Humid_air_takes_torque_and_is_said()
+    {
+        JsonNode dry = await Warm("");
+        JsonNode bone = await Warm(""", "relativeHumidity": "0 %" """);
+        JsonNode humid = await Warm(""", "relativeHumidity": { "value": 80, "unit": "%" } """);
+
+        Assert.Equal("""{"value":80,"unit":"%"}""", humid["air"]!["relativeHumidity"]!.ToJsonString());
+        Assert.Equal(dry["curve"]!.ToJsonString(), bone["curve"]!.ToJsonString());
+        Assert.InRange((double)humid["torqueFactor"]! / (double)dry["torqueFactor"]!, 0.9605, 0.9606); // SAE J1349, recomputed.
+        Assert.NotEqual((double)dry["shiftOutRpm"]!, (double)humid["shiftOutRpm"]!);
+
+        async Task<JsonNode> Warm(string more) => (await service.PostAsync(
+            "/v1/predictions?precision=full",
+            $$"""{ "machine": "valley-two-seater", "temperature": "30 °C"{{more}} }""")).Json;
     }
 
     [Fact]

@@ -48,7 +48,7 @@ internal static class SampleItems
         ]);
 
     private static Baseline Flat => new(
-        Fitted, EngagementRpm: 1970, Shift: [], FlatShiftRpm: 7940.5, Air: new(AltitudeM: 300, TemperatureK: 281.15));
+        Fitted, EngagementRpm: 1970, Shift: [], FlatShiftRpm: 7940.5, Air: new(AltitudeM: 300, TemperatureK: 281.15) { RelativeHumidity = 0.7 });
 
     private static Baseline Sloped => new(
         Fitted, EngagementRpm: null, Shift: [new(2.4, 7880), new(0.9, 8010)], FlatShiftRpm: null, Air: default);

@@ -47,9 +47,10 @@ public sealed class RequestReaderTests
               },
               "tolerances": { "engagementRpm": 50 },
               "weights": { "engagement": 0.1, "shift": 0.9 },
-              "baseline": { "engagementRpm": 2040, "shiftRpm": 7850, "altitude": "900 ft", "temperature": "68 °F" },
+              "baseline": { "engagementRpm": 2040, "shiftRpm": 7850, "altitude": "900 ft", "temperature": "68 °F", "relativeHumidity": "55 %" },
               "altitude": { "value": 1.5, "unit": "m" },
               "temperature": "-10 °C",
+              "relativeHumidity": "62.5 percent",
               "airLaw": "iso1585",
               "launchRpm": 1900, "launchMarginRpm": 0, "slipMargin": 1.1,
               "keep": ["helix", "hole"], "outlet": "valley-counter", "count": 50, "ratioPoints": 15, "refusals": 0
@@ -65,7 +66,8 @@ public sealed class RequestReaderTests
         Assert.Equal((2040, 7850), (request.Baseline.EngagementRpm, request.Baseline.FlatShiftRpm));
         Assert.Equal(274.32, request.Baseline.Air.AltitudeM, 1e-9);
         Assert.Equal(293.15, request.Baseline.Air.TemperatureK!.Value, 1e-9);
-        Assert.Equal(new AirState(1.5, 263.15), request.Air);
+        Assert.Equal(0.55, request.Baseline.Air.RelativeHumidity);
+        Assert.Equal(new AirState(1.5, 263.15) { RelativeHumidity = 0.625 }, request.Air);
         Assert.Equal(AirLaw.Iso1585, request.AirLaw);
         Assert.Equal((1900, 0, 1.1), (request.LaunchRpm!.Value, request.LaunchMarginRpm, request.SlipMargin!.Value));
         Assert.Equal([Slot.Hole, Slot.Helix], request.Keep.Order());

@@ -201,6 +201,11 @@ internal static class BadMachineRows
         ["an engagement out of range"] = Machine("\"engagementRpm\": 1970", "\"engagementRpm\": 19", "/machines/0/baselines/0/engagementRpm", "19", OutOfRange, "100 to 30000"),
         ["an altitude without its unit"] = Machine("\"1000 ft\"", "1000", "/machines/0/baselines/1/altitude", "1000", WrongShape, "its unit"),
         ["an altitude out of range"] = Machine("\"1000 ft\"", "\"100000 m\"", "/machines/0/baselines/1/altitude", "100000 m", OutOfRange, "-500 m to 6000 m"),
+        ["an altitude beyond the troposphere"] = Machine("\"1000 ft\"", "\"40 km\"", "/machines/0/baselines/1/altitude", "40 km", BadQuantity, "length"),
+        ["a temperature below absolute zero"] = Machine("\"68 °F\"", "\"-300 °C\"", "/machines/0/baselines/1/temperature", "-300 °C", OutOfRange, "-60 °C to 60 °C"),
+        ["more vapour than air can hold"] = Machine("\"55 %\"", "\"150 %\"", "/machines/0/baselines/1/relativeHumidity", "150 %", OutOfRange, "0 % to 100 %"),
+        ["a humidity below nothing"] = Machine("\"55 %\"", "\"-1 %\"", "/machines/0/baselines/1/relativeHumidity", "-1 %", OutOfRange, "0 % to 100 %"),
+        ["a humidity without its unit"] = Machine("\"55 %\"", "0.6", "/machines/0/baselines/1/relativeHumidity", "0.6", WrongShape, "its unit"),
         ["a temperature out of range"] = Machine("\"68 °F\"", "\"68 °C\"", "/machines/0/baselines/1/temperature", "68 °C", OutOfRange, "-60 °C to 60 °C"),
         ["a run without parts on a machine without a fitted set"] = new(
             c => c.Set(File, Regex.Replace(c.Text(File), "\"fitted\": \\{[^{}]*\\{[^{}]*\\}[^{}]*\\},", "")),

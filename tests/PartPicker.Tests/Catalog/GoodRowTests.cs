@@ -232,6 +232,7 @@ public sealed class GoodRowTests
         Assert.Null(sloped.FlatShiftRpm);
         Assert.Equal(304.8, sloped.Air.AltitudeM, 1e-9);
         Assert.Equal(293.15, sloped.Air.TemperatureK!.Value, 1e-9);
+        Assert.Equal(0.55, sloped.Air.RelativeHumidity);
     }
 
     [Fact]

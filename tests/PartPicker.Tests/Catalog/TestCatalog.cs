@@ -120,7 +120,7 @@ internal sealed class TestCatalog
                       "drivenSpring": "dv-rate", "hole": "1", "helix": "hx-two"
                     },
                     "engagementRpm": 2100, "shiftCurve": [{ "ratio": 2.4, "rpm": 7880 }, { "ratio": 0.9, "rpm": 8000 }],
-                    "altitude": "1000 ft", "temperature": "68 °F"
+                    "altitude": "1000 ft", "temperature": "68 °F", "relativeHumidity": "55 %"
                   }
                 ]
               }]

@@ -33,6 +33,8 @@ public sealed partial class ModelPageTests
 
     public static TheoryData<string> PageNames => [.. Pages];
 
+    public static TheoryData<string> PagesOfRelations => [.. Relations.All.Select(r => r.Page).Append("uncertainty").Distinct()];
+
     [Theory]
     [MemberData(nameof(Rows))]
     public void A_worked_example_comes_out_as_its_page_prints_it(string page, string relation, string given, double result)
@@ -45,7 +47,7 @@ public sealed partial class ModelPageTests
     }
 
     [Theory]
-    [MemberData(nameof(PageNames))]
+    [MemberData(nameof(PagesOfRelations))]
     public void A_page_works_an_example_and_says_what_it_does_not_know(string page)
     {
         string text = File.ReadAllText(PathOf(page));

@@ -1,9 +1,7 @@
-using PartPicker.Mechanics;
-using PartPicker.Parts;
-using PartPicker.Selection;
+using System.Globalization;
+using PartPicker.Service.Tests.Docs;
 using PartPicker.Tests.Catalog;
 using Xunit;
-using Xunit.Abstractions;
 
 namespace PartPicker.Tests.Mechanics;
 
@@ -17,8 +15,12 @@ namespace PartPicker.Tests.Mechanics;
 /// The bands are derived, not published: the span (5 to 95 %) of 4000 plausible drives with the two-arc thrust. A band to fall
 /// into, not a validation.
 /// </remarks>
-public sealed class PublishedPartLoadTests(ITestOutputHelper output)
+public sealed class PublishedPartLoadTests
 {
+    private static readonly PartLoadLine Line = new();
+
+    private static readonly string Model = Path.Combine(Path.GetDirectoryName(SampleFolder.Path)!, "docs", "model");
+
     [Trait("Outside", "SYS-1")]
     [Theory]
     [InlineData(0.51, 0.76, 0.93, 0.85)]
@@ -27,29 +29,47 @@ public sealed class PublishedPartLoadTests(ITestOutputHelper output)
     public void A_snow_machine_at_part_load_runs_in_the_band_around_the_published_line(
         double torqueShare, double least, double greatest, double published)
     {
-        MachineProfile profile = SampleFolder.Snapshot.FindMachine("plateau-snow-machine")!;
-        MachineModel machine = MachineModel.Create(profile, [])!;
-        SetUp set = new SetUpReader(SampleFolder.Snapshot, profile, []).Find(profile.Machine.Fitted!, "fitted")!;
+        Assert.Contains((torqueShare, published, least, greatest), PartLoadLine.Cycle);
         Assert.InRange(published, least, greatest);
+        Assert.All(Line.Shares(torqueShare), share => Assert.InRange(share, least, greatest));
+    }
 
-        // One torque at every speed, that of the engine's greatest power, so that the ratio alone does not move the speed.
-        double test = machine.Drivetrain.Engine.At(machine.Drivetrain.Engine.PeakPower().Rpm);
-        Drivetrain flat = machine.Drivetrain with
+    // With all of the torque there is nothing to slow down for, and less torque means less speed at every ratio.
+    [Fact]
+    public void Speed_comes_down_with_torque_at_every_ratio()
+    {
+        Assert.All(Line.Shares(1), share => Assert.Equal(1, share));
+        for (int k = 1; k < PartLoadLine.Cycle.Count; k++)
         {
-            Engine = new EngineTorque([(500, test), (machine.Drivetrain.RevLimitRpm, test)], machine.Drivetrain.RevLimitRpm),
-        };
-        double[] full = Speeds(1);
-        double[] part = Speeds(torqueShare);
-        double[] shares = [.. part.Zip(full, (n, n1) => n / n1)];
-        output.WriteLine(string.Join(" ", shares.Select(s => s.ToString("0.000", System.Globalization.CultureInfo.InvariantCulture))));
-        Assert.InRange(shares.Average(), least, greatest);
-
-        double[] Speeds(double share)
-        {
-            var model = new ShiftModel(flat, machine.Positions(9), share, AnchorFactors.None);
-            DriveSide drive = Predictor.Drive(model, machine, set.Spring, set.Flyweight);
-            DrivenSide driven = Predictor.Driven(model, machine, set.Driven);
-            return [.. Enumerable.Range(0, 9).Select(j => model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift)!.Value)];
+            double[] more = Line.Shares(PartLoadLine.Cycle[k - 1].Torque);
+            double[] less = Line.Shares(PartLoadLine.Cycle[k].Torque);
+            Assert.All(less.Zip(more), pair => Assert.True(pair.First < pair.Second));
         }
+    }
+
+    [Fact]
+    public void The_page_prints_what_the_model_says()
+    {
+        string page = File.ReadAllText(Path.Combine(Model, "part-load.md"));
+        foreach ((double torque, double speed, double least, double greatest) in PartLoadLine.Cycle)
+        {
+            double[] shares = Line.Shares(torque);
+            Assert.Contains(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"| {torque:0.00} | {speed:0.00} | {shares.Min():0.000} to {shares.Max():0.000} | {least:0.00} to {greatest:0.00} |"),
+                page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("](part-load.svg)", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_committed_picture_is_what_the_model_draws()
+    {
+        string drawn = PartLoadPicture.Draw(Line);
+        string kept = KeptFile.Read(Path.Combine(Model, "part-load.svg"), drawn);
+
+        Assert.True(kept == drawn, $"docs/model/part-load.svg is not what the model draws. {KeptFile.HowTo}");
     }
 }

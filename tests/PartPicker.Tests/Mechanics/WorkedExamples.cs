@@ -59,6 +59,11 @@ internal static class WorkedExamples
             Atmosphere.TorqueFactor(AirCorrection.SaeJ1349, M(v["H"]), Temperature.FromKelvins(v["T"])),
         ["boosted-torque-factor"] = v => Atmosphere.BoostedTorqueFactor(
             AirCorrection.SaeJ1349, M(v["H"]), Temperature.FromKelvins(v["T"]), M(v["Hb"])),
+        ["saturation-pressure"] = v => Atmosphere.SaturationPressure(Temperature.FromKelvins(v["T"])).Pascals,
+        ["dry-pressure"] = v =>
+            Atmosphere.DryPressure(Pressure.FromPascals(v["p"]), Temperature.FromKelvins(v["T"]), v["h"]).Pascals,
+        ["moist-torque-factor"] = v =>
+            Atmosphere.TorqueFactor(AirCorrection.SaeJ1349, M(v["H"]), Temperature.FromKelvins(v["T"]), v["h"]),
         ["band"] = v => Response.Of(
             [
                 new UncertainInput("first", t => new Deviation { Friction = t * v["a1"] }, _ => Deviation.None),

@@ -116,6 +116,8 @@ public class UnitAliasTests
         (Pressure.Info, 3386.388640341, ["inHg", "in Hg"]),
         (Pressure.Info, 9806650, ["kgf/mm²", "kgf/mm2", "kg/mm²", "kg/mm2"]),
 
+        (Ratio.Info, 0.01, ["%", "percent"]),
+
         (LinearDensity.Info, 1, ["kg/m"]),
         (LinearDensity.Info, 0.001, ["g/m"]),
         (LinearDensity.Info, 0.1, ["g/cm"]),

@@ -82,6 +82,7 @@ public class UnitFactorTests
         [nameof(Power)] = PowerUnit.Watt,
         [nameof(Speed)] = SpeedUnit.MeterPerSecond,
         [nameof(Pressure)] = PressureUnit.Pascal,
+        [nameof(Ratio)] = RatioUnit.DecimalFraction,
         [nameof(LinearDensity)] = LinearDensityUnit.KilogramPerMeter,
     };
 }

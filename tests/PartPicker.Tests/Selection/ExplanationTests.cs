@@ -117,7 +117,7 @@ public sealed partial class ExplanationTests
     {
         string[] words =
         [
-            "altitude", "temperature", "baseline.engagementRpm", "measuredRatio", "engineSpeed", "engagementTravel", "point",
+            "altitude", "temperature", "relativeHumidity", "baseline.engagementRpm", "measuredRatio", "engineSpeed", "engagementTravel", "point",
             "pointCount", "flyweightFactor", "thrustFactor", "anchoring.solvedFriction", "shimThickness", "shims.count", "twistRate",
         ];
         IEnumerable<PredictionAnswer> ofSamples = SampleFolder.Snapshot.Machines.Select(m => Predict(m.Machine.Id, anchored: true));
@@ -276,7 +276,7 @@ public sealed partial class ExplanationTests
         {
             Machine = bench.Profile(),
             Parts = bench.Fitted with { Shims = bench.Shelf.Count > 0 ? new FittedShims("shim", 2) : null },
-            Air = new AirState(900, 300),
+            Air = new AirState(900, 300) { RelativeHumidity = 0.7 },
         });
 
     private static PredictionAnswer Predict(CatalogSnapshot catalog, PredictionRequest request)

@@ -90,6 +90,9 @@ internal static class TreeFormulas
         ["standard-pressure"] = p => 101.325 * Math.Pow(1 - 0.0065 * p[0] / 288.15, 9.80665 / (287.05287 * 0.0065)),
         ["standard-temperature"] = p => 288.15 - 0.0065 * p[0],
         ["same-day-temperature"] = p => p[0] + p[1] - p[2],
+        ["dry-pressure"] = p => p[0] - p[1] * p[2],
+        ["saturation-pressure"] = p => Math.Pow(p[0], 2.433502) / 1000
+            * Math.Exp(21.2409642 - 6096.9385 / p[0] - 0.02711193 * p[0] + 1.673952e-5 * p[0] * p[0]),
         ["power"] = p => p[0] * Radians(p[1]),
         ["peak-power"] = p => p[0] * p[1] * Radians(p[2]),
         ["power-lost"] = p => p[0] - p[1],

@@ -152,7 +152,7 @@ internal sealed class MathMarkup
         {
             "frac" => $"<mfrac>{Atom()}{Atom()}</mfrac>",
             "sqrt" => $"<msqrt>{Atom()}</msqrt>",
-            "text" => $"<mtext>{Braced()}</mtext>",
+            "text" or "mathrm" => $"<mtext>{Braced()}</mtext>",
             "left" or "right" => Stretched(),
             _ => throw Fault($"\\{name}"),
         };

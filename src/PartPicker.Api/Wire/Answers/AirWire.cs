@@ -2,7 +2,7 @@ using PartPicker.Parts;
 
 namespace PartPicker.Api.Wire;
 
-/// <summary>Where and how warm it runs.</summary>
+/// <summary>Where, how warm and how humid it is where the machine runs.</summary>
 internal sealed record AirWire
 {
     /// <summary>Altitude.</summary>
@@ -10,6 +10,9 @@ internal sealed record AirWire
 
     /// <summary>Temperature; null stands for the standard one of that altitude.</summary>
     public required QuantityWire? Temperature { get; init; }
+
+    /// <summary>Relative humidity; null stands for dry air.</summary>
+    public required QuantityWire? RelativeHumidity { get; init; }
 
     /// <summary>Which published law scales engine torque with the air.</summary>
     [WordsOf(typeof(AirLaw))]

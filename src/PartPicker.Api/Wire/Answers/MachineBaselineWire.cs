@@ -20,4 +20,7 @@ internal sealed record MachineBaselineWire
 
     /// <summary>Temperature of the air; null stands for the standard one of that altitude.</summary>
     public required QuantityWire? Temperature { get; init; }
+
+    /// <summary>Relative humidity; null stands for dry air.</summary>
+    public required QuantityWire? RelativeHumidity { get; init; }
 }

@@ -19,6 +19,10 @@ internal sealed record QuantityRule(
         UnitsNet.Temperature.Info, RequestLimits.MinTemperatureK, RequestLimits.MaxTemperatureK,
         "a temperature with its unit from -60 °C to 60 °C, as in \"10 °C\" or \"50 °F\"", "°C", "°F");
 
+    public static readonly QuantityRule RelativeHumidity = new(
+        Ratio.Info, RequestLimits.MinRelativeHumidity, RequestLimits.MaxRelativeHumidity,
+        "a relative humidity from 0 % to 100 %, as in \"60 %\"", "%");
+
     public static readonly QuantityRule StationMass = new(
         Mass.Info, 0, RequestLimits.MaxStationMassKg, "a mass with its unit from 0 g to 100 g, as in \"4 g\"", "g", "gr");
 

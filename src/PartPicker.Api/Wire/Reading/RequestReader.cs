@@ -132,7 +132,10 @@ internal sealed class RequestReader(CatalogSnapshot catalog, FaultList faults)
 
     public static AirState Air(ObjectReader reader) => new(
         reader.Quantity("altitude", QuantityRule.Altitude) ?? 0,
-        reader.Quantity("temperature", QuantityRule.Temperature));
+        reader.Quantity("temperature", QuantityRule.Temperature))
+    {
+        RelativeHumidity = reader.Quantity("relativeHumidity", QuantityRule.RelativeHumidity),
+    };
 
     /// <summary>Ids that shall not be proposed; each must be in the catalog.</summary>
     public IReadOnlySet<string> Excluded(ObjectReader body)

@@ -39,4 +39,9 @@ internal sealed record BaselineWire : IRequestWire
     /// Temperature of the air; the standard one of that altitude when left out. From -60 °C to 60 °C.
     /// </summary>
     public QuantityInputWire? Temperature { get; init; }
+
+    /// <summary>
+    /// Relative humidity of the air at that temperature; dry air when left out. From 0 % to 100 %.
+    /// </summary>
+    public QuantityInputWire? RelativeHumidity { get; init; }
 }

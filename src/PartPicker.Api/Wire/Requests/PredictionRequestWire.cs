@@ -33,6 +33,11 @@ internal sealed record PredictionRequestWire : IRequestWire
     /// </summary>
     public QuantityInputWire? Temperature { get; init; }
 
+    /// <summary>
+    /// Relative humidity of the air at that temperature; dry air when left out. From 0 % to 100 %.
+    /// </summary>
+    public QuantityInputWire? RelativeHumidity { get; init; }
+
     /// <summary>Which published law scales engine torque with the air; saeJ1349 when left out.</summary>
     [WordsOf(typeof(AirLaw))]
     public string? AirLaw { get; init; }

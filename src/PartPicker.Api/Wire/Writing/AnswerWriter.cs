@@ -57,6 +57,9 @@ internal sealed class AnswerWriter(CatalogSnapshot catalog, AnswerFormat format)
     public QuantityWire? Temperature(double? kelvins) =>
         kelvins is { } value ? Quantity(value, UnitsNet.Temperature.Info) : null;
 
+    public QuantityWire? Percent(double? share) =>
+        share is { } value ? Quantity(value, UnitsNet.Ratio.Info) : null;
+
     public QuantityWire Quantity(double si, QuantityInfo dimension)
     {
         WrittenQuantity written = QuantityWriter.Write(si, dimension, format.Units, format.FullPrecision);

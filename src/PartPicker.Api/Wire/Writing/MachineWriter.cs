@@ -72,5 +72,6 @@ internal static class MachineWriter
         })],
         Altitude = writer.Altitude(baseline.Air.AltitudeM),
         Temperature = writer.Temperature(baseline.Air.TemperatureK),
+        RelativeHumidity = writer.Percent(baseline.Air.RelativeHumidity),
     };
 }

@@ -103,6 +103,7 @@ internal static class PredictionWriter
     {
         Altitude = writer.Altitude(request.Air.AltitudeM),
         Temperature = writer.Temperature(request.Air.TemperatureK),
+        RelativeHumidity = writer.Percent(request.Air.RelativeHumidity),
         AirLaw = WireJson.Word(request.AirLaw),
     };
 

@@ -21,6 +21,7 @@ internal static class RequestWriter
         Anchor = request.Anchor ? null : false,
         Altitude = Metres(request.Air.AltitudeM),
         Temperature = Kelvins(request.Air.TemperatureK),
+        RelativeHumidity = Percent(request.Air.RelativeHumidity),
         AirLaw = WireJson.Word(request.AirLaw),
         LaunchRpm = request.LaunchRpm,
         LaunchMarginRpm = request.LaunchRpm is null ? null : request.LaunchMarginRpm,
@@ -64,6 +65,7 @@ internal static class RequestWriter
         SolveFriction = baseline.SolveFriction,
         Altitude = Metres(baseline.Air.AltitudeM),
         Temperature = Kelvins(baseline.Air.TemperatureK),
+        RelativeHumidity = Percent(baseline.Air.RelativeHumidity),
     };
 
     public static RatioRpmWire[] Curve(IReadOnlyList<RatioRpm> points) =>
@@ -97,4 +99,7 @@ internal static class RequestWriter
 
     private static QuantityInputWire? Kelvins(double? kelvins) =>
         kelvins is { } value ? new QuantityInputWire { Value = value, Unit = "K" } : null;
+
+    private static QuantityInputWire? Percent(double? share) =>
+        share is { } value ? new QuantityInputWire { Value = SiDigits.Round(value * 100), Unit = "%" } : null;
 }

@@ -29,31 +29,33 @@ internal sealed class AirTree(Scene scene, TreeNodes nodes)
     private Air Here()
     {
         Length altitude = Length.FromMeters(scene.Air.AltitudeM);
-        if (scene.Air.TemperatureK is not { } kelvin)
-            return Standard(nodes, altitude);
-        return new Air(
-            nodes, altitude, Temperature.FromKelvins(kelvin), () => nodes.Input("temperature", kelvin, Temperature.Info));
+        Air air = scene.Air.TemperatureK is { } kelvin
+            ? new Air(nodes, altitude, Temperature.FromKelvins(kelvin), () => nodes.Input("temperature", kelvin, Temperature.Info))
+            : Standard(nodes, altitude);
+        return air with { Humidity = scene.Air.RelativeHumidity };
     }
 
-    // The day is as much warmer or colder than the standard one there as it is here.
+    // The day is as much warmer or colder than the standard one there as it is here, and as humid.
     private Air WhereBoostEnds(Air here, Length boostedTo)
     {
-        Air standard = Standard(nodes.Within("boostedTo"), boostedTo);
+        Air standard = Standard(nodes.Within("boostedTo"), boostedTo) with { Humidity = here.Humidity };
         if (scene.Air.TemperatureK is null)
             return standard;
         Air standardHere = Standard(nodes.Within("standardDay"), here.Altitude);
         Temperature temperature = Temperature.FromKelvins(
             standard.Temperature.Kelvins + here.Temperature.Kelvins - standardHere.Temperature.Kelvins);
-        return new Air(
-            standard.Nodes, boostedTo, temperature,
-            () => standard.Nodes.Of(
+        return standard with
+        {
+            Temperature = temperature,
+            TemperatureNode = () => standard.Nodes.Of(
                 "temperature", temperature.Kelvins, Temperature.Info, Relations.SameDayTemperature,
                 () =>
                 [
                     Standard(nodes.Within("standardDay/boostedTo"), boostedTo).TemperatureNode(),
                     here.TemperatureNode(),
                     standardHere.TemperatureNode(),
-                ]));
+                ]),
+        };
     }
 
     private static Air Standard(TreeNodes nodes, Length altitude)
@@ -67,23 +69,46 @@ internal sealed class AirTree(Scene scene, TreeNodes nodes)
     }
 
     private ExplainedValue Factor(string name, Air air) => air.Nodes.Of(
-        name, Atmosphere.TorqueFactor(law, air.Altitude, air.Temperature), "", Relations.TorqueFactor,
+        name, Atmosphere.TorqueFactor(law, air.Altitude, air.Temperature, air.Humidity), "", Relations.TorqueFactor,
         () => [Correction(Standard(nodes.Within("seaLevel"), Length.Zero)), Correction(air)]);
 
     private ExplainedValue Correction(Air air) => air.Nodes.Of(
-        "airCorrection", Atmosphere.Correction(law, Atmosphere.PressureAt(air.Altitude), air.Temperature), "",
+        "airCorrection", Atmosphere.Correction(law, DryPressure(air), air.Temperature), "",
         law == AirCorrection.Iso1585 ? Relations.CorrectionIso1585 : Relations.CorrectionSaeJ1349,
-        () =>
-        [
-            air.Nodes.Of(
-                "pressure", Atmosphere.PressureAt(air.Altitude).Kilopascals, "kPa", Relations.StandardPressure,
-                () => [Altitude(air)]),
-            air.TemperatureNode(),
-        ]);
+        () => [Dry(air), air.TemperatureNode()]);
+
+    private static Pressure DryPressure(Air air)
+    {
+        Pressure pressure = Atmosphere.PressureAt(air.Altitude);
+        return air.Humidity is { } share ? Atmosphere.DryPressure(pressure, air.Temperature, share) : pressure;
+    }
+
+    private static ExplainedValue Dry(Air air)
+    {
+        return air.Humidity is { } share
+            ? air.Nodes.Of(
+                "dryPressure", DryPressure(air).Kilopascals, "kPa", Relations.DryPressure,
+                () =>
+                [
+                    Whole(),
+                    air.Nodes.Input("relativeHumidity", share),
+                    air.Nodes.Of(
+                        "saturationPressure", Atmosphere.SaturationPressure(air.Temperature).Kilopascals, "kPa",
+                        Relations.SaturationPressure, () => [air.TemperatureNode()]),
+                ])
+            : Whole();
+
+        ExplainedValue Whole() => air.Nodes.Of(
+            "pressure", Atmosphere.PressureAt(air.Altitude).Kilopascals, "kPa", Relations.StandardPressure, () => [Altitude(air)]);
+    }
 
     private static ExplainedValue Altitude(Air air) => air.Nodes.Input("altitude", air.Altitude.Meters, "m");
 
     /// <summary>The air at one altitude.</summary>
     private sealed record Air(
-        TreeNodes Nodes, Length Altitude, Temperature Temperature, Func<ExplainedValue> TemperatureNode);
+        TreeNodes Nodes, Length Altitude, Temperature Temperature, Func<ExplainedValue> TemperatureNode)
+    {
+        /// <summary>Relative humidity; null: dry.</summary>
+        public double? Humidity { get; init; }
+    }
 }
