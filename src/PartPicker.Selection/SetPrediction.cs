@@ -55,7 +55,10 @@ public static class SetPrediction
     {
         if (request.Explain.Count == 0)
             return [];
-        var tree = new ExplanationTree(predictor, set, prediction);
+        var tree = new ExplanationTree(
+            new Scene(
+                predictor.Machine, set, predictor.Model, request.Air, request.AirLaw, predictor.TorqueFactor, predictor.Run),
+            prediction);
         return [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()];
     }
 

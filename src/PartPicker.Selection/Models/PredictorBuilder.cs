@@ -125,7 +125,7 @@ internal static class PredictorBuilder
         return (
             factors,
             Report(machine, set, positions, rpm, torqueFactor, factors, friction),
-            new MeasuredRun(set, positions, rpm, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
+            new MeasuredRun(set, positions, rpm, baseline.Air, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
     }
 
     // Friction and the factor on belt thrust do the same at any one ratio: only ratios apart tell them from each other.

@@ -45,7 +45,8 @@ internal sealed class Response
             .. model.Numbers(set, inSet, Deviation.None).Zip(model.Numbers(from, inFrom, Deviation.None), (to, was) => to - was),
         ]);
 
-    private static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
+    /// <summary>How numbers answer to inputs: those of the set and those of the other set.</summary>
+    public static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
     {
         double[] stated = numbers(Deviation.None, Deviation.None);
         return new Response(stated, [.. inputs.Select(Bend)]);

@@ -32,7 +32,10 @@ internal static class HtmlPage
         <a href="/docs/errors">Error codes</a>
         <a href="/docs/fit">Fit rules</a>
         <a href="/docs/fields">Fields</a>
+        <a href="/docs/model/shift-curve">Model</a>
         <a href="/docs/limits">Limits</a>
+        <a href="/docs/glossary">Glossary</a>
+        <a href="/docs/sources">Sources</a>
         </nav></header>
         <main>
         <h1>{Encode(title)}</h1>

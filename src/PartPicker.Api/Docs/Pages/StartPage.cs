@@ -26,7 +26,11 @@ internal static class StartPage
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
         <li><a href="/docs/fit">Every rule of fit</a>, and what it needs to know</li>
         <li><a href="/docs/fields">Every field of a catalog</a>, with its range and an example</li>
+        <li><a href="/docs/model/shift-curve">The model</a>: the relation behind every number, with worked examples</li>
         <li><a href="/docs/limits">What the model does not know</a>, and how far to trust an answer</li>
+        <li><a href="/docs/glossary">Every term</a>, in the trade's words</li>
+        <li><a href="/docs/sources">The books and standards</a> behind the formulas</li>
+        <li><a href="/docs/search">How every set is covered</a> without trying it</li>
         <li><a href="/v1/machines">The machines of the catalog</a>, as JSON</li>
         <li><a href="/v1/parts?limit=20">The parts of the catalog</a>, likewise</li>
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
