@@ -42,8 +42,7 @@ internal sealed class AirTree(Scene scene, TreeNodes nodes)
         if (scene.Air.TemperatureK is null)
             return standard;
         Air standardHere = Standard(nodes.Within("standardDay"), here.Altitude);
-        Temperature temperature = Temperature.FromKelvins(
-            standard.Temperature.Kelvins + here.Temperature.Kelvins - standardHere.Temperature.Kelvins);
+        Temperature temperature = Atmosphere.SameDayTemperature(here.Temperature, here.Altitude, boostedTo);
         return standard with
         {
             Temperature = temperature,
@@ -77,11 +76,7 @@ internal sealed class AirTree(Scene scene, TreeNodes nodes)
         law == AirCorrection.Iso1585 ? Relations.CorrectionIso1585 : Relations.CorrectionSaeJ1349,
         () => [Dry(air), air.TemperatureNode()]);
 
-    private static Pressure DryPressure(Air air)
-    {
-        Pressure pressure = Atmosphere.PressureAt(air.Altitude);
-        return air.Humidity is { } share ? Atmosphere.DryPressure(pressure, air.Temperature, share) : pressure;
-    }
+    private static Pressure DryPressure(Air air) => Atmosphere.DryPressureAt(air.Altitude, air.Temperature, air.Humidity);
 
     private static ExplainedValue Dry(Air air)
     {
