@@ -21,6 +21,14 @@ internal static class Words
     public static string Torque(double newtonMetres) =>
         $"{newtonMetres:0.#} N·m ({newtonMetres / 1.3558179483314004:0.#} lbf·ft)";
 
+    /// <summary>"a", "a and b" or "a, b and c".</summary>
+    public static string List(params IReadOnlyList<string> words) =>
+        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
+
+    /// <summary>The names of what is not known.</summary>
+    public static string Lacking(IEnumerable<(string What, bool Known)> needed) =>
+        List([.. needed.Where(n => !n.Known).Select(n => n.What)]);
+
     public static string Of(ItemKind kind) => Of(kind.ToString());
 
     public static string Of(Slot slot) => Of(slot.ToString());

@@ -148,14 +148,19 @@ internal static class DrivenSideRules
 
     private static FitCheck SolidLength(DrivenChoice choice, MachineModel machine)
     {
-        if (choice.Spring.WireDiameter is not { } wire || (choice.Spring.BodyCoils ?? choice.Spring.ActiveCoils) is not { } body)
-            return FitCheck.NotChecked("solid length, or wire diameter and body coils");
+        double? body = choice.Spring.BodyCoils ?? choice.Spring.ActiveCoils;
+        if (choice.Spring.WireDiameter is not { } wire || (choice.Spring.SolidLength is null && body is null))
+        {
+            return FitCheck.NotChecked(
+                ("wire diameter", choice.Spring.WireDiameter is not null),
+                ("solid length or body coils", choice.Spring.SolidLength is not null || body is not null));
+        }
 
         // Each turn of twist adds a coil to the body: d (N_b + 1 + θ).
         double turns = FullTwist(choice, machine) / (2 * Math.PI);
         double solid = choice.Spring.SolidLength is { } atRest
             ? atRest.Meters + wire.Meters * turns
-            : TorsionSpring.WoundSolidLength(wire, body, turns).Meters;
+            : TorsionSpring.WoundSolidLength(wire, body!.Value, turns).Meters;
         double left = machine.ShortestDrivenSpring;
         return FitCheck.AtMost(solid, left, QuantityLength.Info, LengthM,
             $"wound up it is solid at {Words.Length(solid)}; full shift leaves {Words.Length(left)}");
@@ -169,7 +174,10 @@ internal static class DrivenSideRules
             || choice.Spring.WireDiameter is not { } wire
             || choice.Spring.ActiveCoils is not { } active)
         {
-            return FitCheck.NotChecked("inside diameter, wire diameter and active coils");
+            return FitCheck.NotChecked(
+                ("inside diameter", choice.Spring.InsideDiameter is not null || choice.Spring.OutsideDiameter is not null),
+                ("wire diameter", choice.Spring.WireDiameter is not null),
+                ("active coils", choice.Spring.ActiveCoils is not null));
         }
 
         double body = choice.Spring.BodyCoils ?? active;
