@@ -98,11 +98,19 @@ internal static class DrivenSideRules
         new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
 
+    /// <summary>The holes, or settings, in which this spring with this helix breaks none of these rules.</summary>
+    public static IReadOnlyList<SpringHole> Holes(DrivenChoice choice, MachineModel machine) =>
+        [.. machine.Profile.DrivenClutch.TwistChoices().Where(hole => Fits(choice with { Hole = hole }, machine))];
+
+    /// <summary>True where none of these rules is broken.</summary>
+    public static bool Fits(DrivenChoice choice, MachineModel machine) =>
+        All.All(r => r.Check(choice, machine).Verdict != FitVerdict.Broken);
+
     private static FitCheck Preload(DrivenChoice choice, MachineModel machine) =>
         machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly
             ? FitCheck.Holds
             : FitCheck.AtLeast(choice.PreloadTwist, 0, UnitsNet.Angle.Info, AngleRad,
-                $"the hole with the offset of its legs gives {Words.Degrees(choice.PreloadTwist)}: it would be unwound");
+                $"{Words.Of(choice.Hole, machine)} with the offset of its legs gives {Words.Degrees(choice.PreloadTwist)}: it would be unwound");
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
     {
@@ -112,7 +120,7 @@ internal static class DrivenSideRules
         return FitCheck
             .AtLeast(choice.PreloadTwist, twist.From, UnitsNet.Angle.Info, AngleRad,
                 $"its torque is known from {Words.Degrees(twist.From)}; "
-                + $"the hole gives {Words.Degrees(choice.PreloadTwist)}")
+                + $"{Words.Of(choice.Hole, machine)} gives {Words.Degrees(choice.PreloadTwist)}")
             .And(FitCheck.AtMost(full, twist.To, UnitsNet.Angle.Info, AngleRad,
                 $"its torque is known to {Words.Degrees(twist.To)}; full shift twists it to {Words.Degrees(full)}"));
     }
@@ -128,7 +136,7 @@ internal static class DrivenSideRules
 
         double torque = twist.At(Math.Max(twist.From, choice.PreloadTwist));
         return FitCheck.AtLeast(torque, 0, UnitsNet.Torque.Info, TorqueNm,
-            $"the line through its two torques is at {Words.Torque(torque)} in this hole: it would not be wound up");
+            $"the line through its two torques is at {Words.Torque(torque)} in {Words.Of(choice.Hole, machine)}: it would not be wound up");
     }
 
     private static FitCheck TwistLimit(DrivenChoice choice, MachineModel machine)

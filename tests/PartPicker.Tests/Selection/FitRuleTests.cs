@@ -181,7 +181,7 @@ public sealed class FitRuleTests
         FitCheck late = Check(hole + 2e-6, full);
         Assert.Equal(FitVerdict.Broken, late.Verdict);
         Assert.Equal(hole, late.Measured.Value, 1e-12);
-        Assert.Equal("its torque is known from 70°; the hole gives 70°", late.Sentence);
+        Assert.Equal("its torque is known from 70°; hole 2 gives 70°", late.Sentence);
 
         FitCheck early = Check(hole, full - 2e-6);
         Assert.Equal(FitVerdict.Broken, early.Verdict);
