@@ -36,7 +36,7 @@ internal static class SpringStressRules
         FitCheck set = Check(setRemoved: true);
         return unset.Verdict == FitVerdict.Kept ? unset
             : set.Verdict == FitVerdict.Broken ? set
-            : FitCheck.NotChecked("whether its set was removed; it is stressed too high if not");
+            : FitCheck.NotChecked("whether its set was removed (if not, it is stressed too high)");
 
         FitCheck Check(bool setRemoved)
         {
@@ -151,7 +151,7 @@ internal static class SpringStressRules
     }
 
     private static string Unstated(string material, Length wire) =>
-        $"strength of {material} at {Words.Length(wire.Meters)} of wire: its table does not reach there";
+        $"strength of {material} at {Words.Length(wire.Meters)} of wire, where its table does not reach";
 
     private static Pressure? Strength(string material, Length wire) => WireStrengthSet.Shigley.Tensile(material, wire);
 

@@ -53,12 +53,23 @@ internal static class PredictorBuilder
         [
             .. from broken in SetRules.Broken(set, machine)
             where broken.NeededToCompute
-            select new RequestProblem(
-                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
-                $"a part that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}"),
+            select Unusable(set, machine, place, broken),
         ];
         problems.AddRange(found);
         return found.Length == 0;
+    }
+
+    // Where another hole mends it, the hole is what is wrong and not the spring.
+    private static RequestProblem Unusable(SetUp set, MachineModel machine, string place, RuleOutcome broken)
+    {
+        SpringHole[] holes = DrivenSideRules.All.Any(r => r.Name == broken.Rule) ? [.. DrivenSideRules.Holes(set.Driven, machine)] : [];
+        string expected = $"that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}";
+        return holes.Length > 0
+            ? new RequestProblem(
+                $"{place}/hole", RequestProblemCodes.PartUnusable, set.Driven.Hole.Name,
+                $"a place for the driven spring {broken.Part} {expected}. It can be computed in {string.Join(", ", holes.Select(h => Words.Of(h, machine)))}")
+            : new RequestProblem(
+                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part, $"a part {expected}");
     }
 
     // What the request did not send stands in the machine's profile, where its sender does not look.
