@@ -78,7 +78,9 @@ internal static class PickTable
     private static string FromStock(AlternateWire alternate, IReadOnlyList<string> slots)
     {
         string bought = string.Join(" + ", alternate.ToBuy.Select(line => $"{line.Packs} x {line.Id}"));
-        return $"from stock: {bought} for {Changes(slots, alternate.Parts)}, miss {Miss(alternate.Miss)}";
+        string hole = slots.Contains("drivenSpring") ? $" in hole {alternate.Parts.Hole}" : "";
+        return $"from stock: {bought} for {Changes(slots, alternate.Parts)}{hole}, miss {Miss(alternate.Miss)}"
+            + (alternate.WithinTolerance ? "" : ", out of tolerance");
     }
 
     private static void PrintCautions(PickWire first, TextWriter to)

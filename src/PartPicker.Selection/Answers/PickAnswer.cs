@@ -197,7 +197,8 @@ public sealed record Purchase(
     string Id, int Packs, long? PriceMinor, int? Stock, IReadOnlyList<Slot> Covers, Alternate? Alternate);
 
 /// <summary>
-/// The same set bought another way, or the set that comes closest with another choice in the one slot of the line.
+/// The same set bought another way, or the set that comes closest with another choice in the one slot of the line; with
+/// another driven spring, in any hole.
 /// </summary>
 /// <param name="ToBuy">What to buy from stock for the slots of the line.</param>
 public sealed record Alternate(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Purchase> ToBuy);

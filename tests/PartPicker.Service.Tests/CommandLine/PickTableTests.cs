@@ -40,6 +40,14 @@ public sealed class PickTableTests(Service service)
     }
 
     [Fact]
+    public async Task Another_driven_spring_from_stock_is_named_with_its_hole_and_with_a_miss_out_of_tolerance()
+    {
+        string line = Line(await Printed("first-pick.json"), "  1 x dv-11.4-9.4 ");
+
+        Assert.Matches(" 0 in stock +from stock: 1 x [^ ]+ for driven spring [^ ,]+ in hole [0-9], miss [0-9.]+(, out of tolerance)?$", line);
+    }
+
+    [Fact]
     public async Task Shims_and_steps_are_told_where_they_are_used()
     {
         string[] shims = await Printed("shims-pick.json");

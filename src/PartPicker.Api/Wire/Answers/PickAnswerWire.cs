@@ -62,7 +62,7 @@ internal sealed record PickAnswerWire
     public required int WaiversLeftOut { get; init; }
 
     /// <summary>
-    /// How many choices were not tried as alternates: 500 are for each place in a set, evenly spaced over all that are in
+    /// How many choices were not tried as alternates: 2000 are for each place in a set, evenly spaced over all that are in
     /// stock.
     /// </summary>
     public required long AlternatesLeftOut { get; init; }
