@@ -217,5 +217,9 @@ public sealed record Waiver(string Rule, long Refused, IReadOnlyList<WaivedSet> 
 /// <summary>A set that breaks one waived rule, and by how much.</summary>
 public sealed record WaivedSet(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Refusal> Broken);
 
-/// <summary>A replaced part number of which too little is known, and the part that was computed in its place.</summary>
-public sealed record Supersession(string Place, string Sent, string Used);
+/// <summary>A replaced part number of a request.</summary>
+/// <param name="Place">Where it was named.</param>
+/// <param name="Sent">The replaced number.</param>
+/// <param name="Used">The part that was computed: itself, or where too little is known of it what replaced it.</param>
+/// <param name="Successor">What is sold in its place today.</param>
+public sealed record Supersession(string Place, string Sent, string Used, string Successor);

@@ -32,8 +32,8 @@ internal sealed class SetUpReader(
         switch (catalog.FindPart(id, Known))
         {
             case T part:
-                if (part.Id != id)
-                    superseded?.Add(new Supersession(place, id, part.Id));
+                if (catalog.FindCurrentPart(id) is { } today && today.Id != id)
+                    superseded?.Add(new Supersession(place, id, part.Id, today.Id));
                 return part;
             case null:
                 problems.Add(new RequestProblem(

@@ -222,11 +222,13 @@ public sealed class WidePickTests(Service service)
         JsonNode prediction = (await service.PostAsync(
             "/v1/predictions", Repository.ReadSampleRequest("superseded-number-prediction.json"))).Json;
 
-        Assert.Empty(prediction["superseded"]!.AsArray());
+        Assert.Equal(
+            """[{"pointer":"/parts/driveSpring","sent":"ds-96-198","used":"ds-96-198","successor":"ds-96-201"}]""",
+            prediction["superseded"]!.ToJsonString());
         Assert.Equal("ds-96-198", (string?)prediction["parts"]!["driveSpring"]!["id"]);
         Assert.Contains(
             pick["superseded"]!.AsArray(),
-            s => s!.ToJsonString() == """{"pointer":"/fitted/driveSpring","sent":"ds-95-195","used":"ds-96-198"}""");
+            s => s!.ToJsonString() == """{"pointer":"/fitted/driveSpring","sent":"ds-95-195","used":"ds-96-198","successor":"ds-96-201"}""");
         Assert.Equal("ds-96-198", (string?)pick["fitted"]!["parts"]!["driveSpring"]!["id"]);
         Assert.Empty((await Ask(DriveSide))["superseded"]!.AsArray());
     }

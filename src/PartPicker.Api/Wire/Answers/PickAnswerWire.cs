@@ -67,7 +67,7 @@ internal sealed record PickAnswerWire
     /// </summary>
     public required long AlternatesLeftOut { get; init; }
 
-    /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
+    /// <summary>Replaced part numbers, the parts that were computed for them, and those that are sold today.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>Parts that do not fit, each with its rule.</summary>

@@ -163,7 +163,7 @@ internal static class PickWriter
     };
 
     public static SupersessionWire Supersession(Supersession superseded) =>
-        new() { Pointer = "/" + superseded.Place, Sent = superseded.Sent, Used = superseded.Used };
+        new() { Pointer = "/" + superseded.Place, Sent = superseded.Sent, Used = superseded.Used, Successor = superseded.Successor };
 
     public static CautionWire Caution(Caution caution) =>
         new() { Signal = caution.Signal, Sentence = caution.Sentence };
