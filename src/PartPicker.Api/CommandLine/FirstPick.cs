@@ -46,7 +46,7 @@ internal static class FirstPick
         }
 
         to.WriteLine(
-            $"There is no sample question for this catalog in {file}: the rpm of a measured run are asked for instead.");
+            $"There is no sample question for this catalog in {file}: the rpm of a measured run are asked for in the mountains instead.");
         return await AskAsync(
             service, WireJson.Bytes(question), $"The question for the measured run of {question.Machine}", to);
     }
