@@ -43,6 +43,7 @@ public static class SetPrediction
         IReadOnlyList<Caution> cautions = CautionWriter.BySeverity(
         [
             .. CautionWriter.For(set!, prediction, machine),
+            .. CautionWriter.ForMissingBands(prediction),
             .. new MisfitCautions(machine, [.. catalog.All<Helix>()]).For(set!),
         ]);
         return Outcome.Of(new PredictionAnswer(

@@ -70,6 +70,22 @@ internal static class CautionWriter
         return BySeverity(cautions);
     }
 
+    /// <summary>Why a number that is there has no band.</summary>
+    public static IEnumerable<Caution> ForMissingBands(Prediction prediction)
+    {
+        string[] without =
+        [
+            .. prediction is { EngagementRpm: not null, EngagementBandRpm: null } ? ["engagement"] : Array.Empty<string>(),
+            .. prediction.Curve.Where(p => p is { Upshift: not null, UpshiftBandRpm: null }).Select(p => $"ratio {p.Ratio:0.00}"),
+        ];
+        if (without.Length > 0)
+        {
+            yield return new Caution(Notice,
+                $"There is no band, and so no likelihood, at {Words.List(without)}: with some inputs within their limits the set does not shift "
+                + "there below the rev limit, or a spring no longer pushes.");
+        }
+    }
+
     private static Caution StoredEnergy(SetUp set, MachineModel machine)
     {
         double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength - set.Spring.ShimThickness);

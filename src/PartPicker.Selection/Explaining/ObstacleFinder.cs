@@ -23,8 +23,11 @@ internal static class ObstacleFinder
         List<Obstacle> obstacles = [];
         if (search.LeastMissLeft is { } left)
         {
-            obstacles.Add(new Obstacle(
-                TargetRules.WorkLimit, 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
+            string ended = search.TimeWasUp ? "The time was up" : search.WorkDone >= request.WorkLimit
+                ? $"The search reached its workLimit of {request.WorkLimit}" : $"The search reached its {SetSearch.MaxWaiting} boxes of sets at once";
+            obstacles.Add(new Obstacle(TargetRules.WorkLimit, 0,
+                $"{ended} before every set was covered; what is left misses by {left:0.###} or more. Keep a slot or exclude parts"
+                + $"{(search.TimeWasUp ? ", or ask again" : search.WorkDone >= request.WorkLimit ? ", or raise workLimit" : "")}."));
         }
 
         AddEmptyPools(request, pools, report, obstacles);
@@ -106,6 +109,13 @@ internal static class ObstacleFinder
         {
             obstacles.Add(new Obstacle(
                 TargetRules.RevLimit, 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
+        }
+
+        if (score.EngagementTarget is { } takes && takes > score.ShiftTargets[0])
+        {
+            obstacles.Add(new Obstacle(TargetRules.Engagement, 0,
+                $"The target asks the belt to take hold at {takes:0} rpm, above the {score.ShiftTargets[0]:0} rpm to be held in low gear: "
+                + "the engine would have to slow down as it starts to shift."));
         }
 
         if (search.NearestEngagementRpm(cancellation) is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)

@@ -93,7 +93,7 @@ public sealed class PickTableTests(Service service)
     {
         Answer answer = await service.PostAsync("/v1/picks", Repository.ReadSampleRequest(file));
         StringWriter text = new() { NewLine = "\n" };
-        PickTable.Print(JsonSerializer.Deserialize<PickAnswerWire>(answer.Body, WireJson.Options)!, text);
+        PickTable.Print(JsonSerializer.Deserialize<PickAnswerWire>(answer.Body, WireJson.Options)!, SampleCatalog.Snapshot, text);
         return text.ToString().Split('\n');
     }
 

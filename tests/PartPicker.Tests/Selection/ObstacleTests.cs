@@ -225,6 +225,33 @@ public sealed class ObstacleTests
     }
 
     [Fact]
+    public void An_engagement_above_the_rpm_of_low_gear_is_told_as_what_no_set_does()
+    {
+        const string words = "The target asks the belt to take hold at 3100 rpm, above the 3000 rpm to be held in low gear";
+        Assert.Contains(
+            new Bench().Answer(r => r with { Target = ShiftTarget.Flat(3100, 3000) }).InTheWay,
+            o => o.Rule == "engagement" && o.Sentence.StartsWith(words, StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            new Bench().Answer(r => r with { Target = ShiftTarget.Flat(2900, 3000) }).InTheWay,
+            o => o.Sentence.Contains("in low gear", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_search_that_ends_early_says_which_limit_ended_it_and_what_to_do()
+    {
+        PickRequest request = new Bench().Request() with { Target = ShiftTarget.Flat(4000, 8000), WorkLimit = 1 };
+        Assert.Matches(
+            "^The search reached its workLimit of 1 before every set was covered; what is left misses by [0-9.]+ or more\\. "
+            + "Keep a slot or exclude parts, or raise workLimit\\.$",
+            Assert.Single(PartSelection.Pick(new Bench().Snapshot(), request).Answer!.InTheWay, o => o.Rule == "work-limit").Sentence);
+        Outcome<PickAnswer> late = PartSelection.Pick(
+            new Bench().Snapshot(), request with { WorkLimit = PickRequest.StandardWorkLimit }, timeUp: new CancellationToken(canceled: true));
+        Assert.Matches(
+            "^The time was up before every set was covered; .* Keep a slot or exclude parts, or ask again\\.$",
+            Assert.Single(late.Answer!.InTheWay, o => o.Rule == "work-limit").Sentence);
+    }
+
+    [Fact]
     public void A_kept_part_that_is_refused_is_not_called_the_whole_catalog()
     {
         var bench = new Bench();

@@ -103,6 +103,20 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
         }
     }
 
+    [Fact]
+    public void A_number_without_a_band_has_its_reason_among_the_cautions()
+    {
+        // Tied to 8950 rpm of 9000, the set does not shift everywhere with every input within its limits.
+        var bench = new Bench { Run = set => new Baseline(set, 2000, [new(1.5, 8950)], null, default) };
+        PredictionAnswer answer = bench.Predict().Answer!;
+        ShiftPoint[] without = [.. answer.Prediction.Curve.Where(p => p is { Upshift: not null, UpshiftBandRpm: null })];
+        Assert.NotEmpty(without);
+        Caution caution = Assert.Single(answer.Cautions, c => c.Sentence.StartsWith("There is no band, and so no likelihood, at ", StringComparison.Ordinal));
+        Assert.Equal("NOTICE", caution.Signal);
+        Assert.All(without, p => Assert.Contains(FormattableString.Invariant($"ratio {p.Ratio:0.00}"), caution.Sentence, StringComparison.Ordinal));
+        Assert.DoesNotContain(new Bench().Predict().Answer!.Cautions, c => c.Sentence.StartsWith("There is no band", StringComparison.Ordinal));
+    }
+
     // √((30² + 60² + 90²)/2) = 79.4; between 1 and 2 the residual goes from 90 to −60, and beyond an end it is held.
     [Fact]
     public void The_misfit_of_a_run_is_its_residual_deviation_or_the_residual_there()

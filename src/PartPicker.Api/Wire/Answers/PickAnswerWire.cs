@@ -47,7 +47,7 @@ internal sealed record PickAnswerWire
     /// <summary>The choice within tolerance that changes the fewest slots; null when none is within tolerance.</summary>
     public required ShortPickWire? FewestChanges { get; init; }
 
-    /// <summary>Choices within tolerance that no other beats in miss, price and changes at once.</summary>
+    /// <summary>Choices within tolerance that no other beats in miss, price and changes at once; provisional where the search is not proven.</summary>
     public required IReadOnlyList<ShortPickWire> Undominated { get; init; }
 
     /// <summary>How many undominated choices there are; more than are listed when the list was cut.</summary>
