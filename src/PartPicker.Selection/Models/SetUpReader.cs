@@ -108,10 +108,10 @@ internal sealed class SetUpReader(
         foreach (MassStation station in body.Stations())
         {
             double wanted = set.StationMasses.GetValueOrDefault(station.Name);
-            double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - wanted));
-            if (Math.Abs(nearest - wanted) > MassStation.MassToleranceKg)
+            if (station.Takes(wanted) is { } listed)
+                masses[station.Name] = listed;
+            else
                 Report(station.Name, wanted, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
-            masses[station.Name] = nearest;
         }
 
         foreach ((StationName name, double mass) in set.StationMasses.Where(m => m.Value != 0 && !masses.ContainsKey(m.Key)))
