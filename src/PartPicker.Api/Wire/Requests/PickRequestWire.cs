@@ -19,7 +19,10 @@ internal sealed record PickRequestWire : IRequestWire
     /// </summary>
     public TolerancesWire? Tolerances { get; init; }
 
-    /// <summary>How engagement and shift curve share the score; 0.3 and 0.7 when left out.</summary>
+    /// <summary>
+    /// How engagement and shift curve share the score; 0.3 and 0.7 when left out. Others are refused where another device
+    /// than the belt starts the machine: there the curve alone counts.
+    /// </summary>
     public WeightsWire? Weights { get; init; }
 
     /// <summary>
