@@ -80,6 +80,9 @@ public sealed class PageTests(Service service)
             FaultList faults = new();
             PickRequest? request = PickRequestReader.Read(json.RootElement, catalog, faults);
             Assert.Empty(faults.Listed);
+
+            // What the machine does where it was measured needs no other parts: it is asked for elsewhere.
+            Assert.Equal(machine.OwnBaseline!.Air.AltitudeM + 1500, request!.Air.AltitudeM, 50.0);
             Assert.Empty(PartSelection.Pick(catalog, request! with
             {
                 Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix },
