@@ -108,10 +108,10 @@ internal sealed class SetUpReader(
         foreach (MassStation station in body.Stations())
         {
             double wanted = set.StationMasses.GetValueOrDefault(station.Name);
-            if (station.Takes(wanted) is { } listed)
-                masses[station.Name] = listed;
-            else
+            double? listed = station.Takes(wanted);
+            if (listed is null)
                 Report(station.Name, wanted, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
+            masses[station.Name] = listed ?? 0;
         }
 
         foreach ((StationName name, double mass) in set.StationMasses.Where(m => m.Value != 0 && !masses.ContainsKey(m.Key)))
