@@ -14,7 +14,7 @@ internal sealed class Response
     public const int PointCount = 4096;
 
     private const double CoverageFactor = 2;
-    
+
     /// <summary>a/u of a rectangular distribution.</summary>
     public static readonly double LimitInU = Math.Sqrt(3);
 
