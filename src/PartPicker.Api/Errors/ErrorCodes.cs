@@ -140,11 +140,11 @@ internal static class ErrorCodes
         "A slot is kept, and the part that is fitted there breaks a fit rule.",
         "Leave the slot out of keep, or correct the fitted set.");
     public static readonly ErrorCode PartUnusable = new(RequestProblemCodes.PartUnusable, 400, "The part cannot be computed",
-        "The catalog knows too little of the part, or nothing over the travel that this machine needs.",
-        "Name another part, or have the keeper of the catalog complete its values.");
+        "The catalog knows too little of the part, or nothing over the travel that this machine needs, or the hole unwinds it.",
+        "Name another part, or the hole that expected names, or have the keeper of the catalog complete its values.");
     public static readonly ErrorCode EngagementNotByBelt = new(RequestProblemCodes.EngagementNotByBelt, 400, "The belt does not start this machine",
-        "An engagement rpm was sent for a machine that a separate clutch or a one-way hub starts.",
-        "Leave engagementRpm out; the shift curve alone is answered.");
+        "An engagement rpm, or a weight or tolerance of one, was sent for a machine that a separate clutch or a one-way hub starts.",
+        "Leave it out; the shift curve alone is answered.");
     public static readonly ErrorCode EngagementNeeded = new(RequestProblemCodes.EngagementNeeded, 400, "An engagement rpm is needed",
         "The drive clutch of this machine takes the belt at an engagement rpm, and none was sent.",
         "Send engagementRpm.");

@@ -77,6 +77,9 @@ public sealed class PageTests(Service service)
             FaultList faults = new();
             PickRequest? request = PickRequestReader.Read(json.RootElement, catalog, faults);
             Assert.Empty(faults.Listed);
+
+            // What the machine does where it was measured needs no other parts: it is asked for elsewhere.
+            Assert.Equal(machine.OwnBaseline!.Air.AltitudeM + 1500, request!.Air.AltitudeM, 50.0);
             Assert.Empty(PartSelection.Pick(catalog, request! with
             {
                 Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Flyweight, Slot.Helix },
@@ -101,6 +104,29 @@ public sealed class PageTests(Service service)
         Assert.DoesNotContain("http://", page.Text.Replace("http://www.w3.org", "", StringComparison.Ordinal));
         Assert.Contains("/openapi/v1.json", (await service.GetAsync("/docs/api/index.js")).Text);
         Assert.Equal(200, (await service.GetAsync("/docs/api/swagger-ui-bundle.js")).Status);
+        Assert.Equal(200, (await service.GetAsync("/docs/api/swagger-ui.css")).Status);
+    }
+
+    [Fact]
+    public async Task The_API_page_stands_in_the_frame_of_the_others_and_links_to_its_parts()
+    {
+        string page = (await service.GetAsync("/docs/api/index.html")).Text;
+        string errors = (await service.GetAsync("/docs/errors")).Text;
+
+        Assert.Equal(Header(errors), Header(page));
+        Assert.Contains("<a href=\"/\">Part Picker</a>", Header(page));
+        Assert.Contains("name=\"viewport\"", page);
+        Assert.DoesNotContain("%(", page);
+        Assert.Contains("\"deepLinking\":true", (await service.GetAsync("/docs/api/index.js")).Text);
+        Assert.Equal((200, "text/css"), await Style("/docs/api.css"));
+
+        static string Header(string html) => html[html.IndexOf("<header>", StringComparison.Ordinal)..html.IndexOf("</header>", StringComparison.Ordinal)];
+
+        async Task<(int, string?)> Style(string path)
+        {
+            Answer style = await service.GetAsync(path);
+            return (style.Status, style.MediaType);
+        }
     }
 
     [Theory]

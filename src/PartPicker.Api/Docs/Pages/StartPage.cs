@@ -16,6 +16,7 @@ internal static class StartPage
         driven spring, spring hole and helix for the engagement rpm and the shift curve that you want.</p>
         <p>It computes; a qualified technician decides.</p>
         <h2>Ask it</h2>
+        {Asked(catalog)}
         <pre tabindex="0"><code>curl http://{HtmlPage.Encode(host.Value ?? "")}/v1/picks \
           -H "Content-Type: application/json" \
           -d '{HtmlPage.Encode(Question(catalog))}'</code></pre>
@@ -46,6 +47,12 @@ internal static class StartPage
         };
         return JsonSerializer.Serialize(question, Readable);
     }
+
+    private static string Asked(CatalogSnapshot? catalog) =>
+        catalog is null || SampleQuestion.Of(catalog) is not { Altitude: { } altitude } question
+            ? "<p>Which parts let this machine engage and hold these rpm?</p>"
+            : $"<p>A measured run says what {HtmlPage.Encode(question.Machine)} holds where it was made. Which parts hold the same at "
+                + $"{altitude.Value:0} {altitude.Unit}, where the air is thin?</p>";
 
     private static string Machines(CatalogSnapshot? catalog)
     {
