@@ -44,6 +44,9 @@ public static class Relations
     public static readonly Relation Ratio = Path("ratio", "i = R₂/R₁", "KG");
 
     public static readonly Relation DrivenClamp = Driven("driven-clamp", "F_s = F₂ + (τ + q η i Q)/(r_c tan(α − φ))", "KG");
+    public static readonly Relation BackshiftClamp = Driven(
+        "backshift-clamp", "F_s = F₂ + (τ + q η i Q)/(r_c tan(α + φ))", "KG");
+    public static readonly Relation HelixHold = Driven("helix-hold", "q η R₂ 2μ₂/(cos β r_c tan α)");
     public static readonly Relation DrivenSpringLength = Driven("driven-spring-length", "l = l₂ − y");
     public static readonly Relation StiffenedForce = Driven("stiffened-force", "F₂ = (1 + θ/(2π Nₐ))² F");
     public static readonly Relation TwistTorque = Driven("twist-torque", "τ = κ max(0, θ)");
@@ -68,6 +71,10 @@ public static class Relations
     public static readonly Relation SlipMargin = Thrust("slip-margin", "least of θ₁/θ_a1 and θ₂/θ_a2", "KG");
     public static readonly Relation SlippingMargin = Thrust(
         "slipping-margin", "2 tan β max(0, F_s) μ_e2/D × least of θ₁/θ_a1 and θ₂/θ_a2");
+
+    public static readonly Relation CentrifugalTension = Thrust("centrifugal-tension", "T_c = m_b v_b²", "KG");
+    public static readonly Relation WholeTension = Thrust("whole-tension", "T = T′ + T_c", "KG");
+    public static readonly Relation BeltSpeed = Thrust("belt-speed", "v_b = ω R₁");
 
     public static readonly Relation EngineTorque = Engine("engine-torque", "Q = λ Q₀(n)");
     public static readonly Relation TorqueCurve = Engine("torque-curve", "Q₀ = Q₀(n) by the points of its curve", "FRI");
@@ -97,12 +104,23 @@ public static class Relations
     public static readonly Relation Balance = Shift("balance", "(1 − f) F_fly − F₁ = a_b F_d");
     public static readonly Relation ShiftsAtEngagement = Shift(
         "shifts-at-engagement", "(1 − f) F_fly − F₁ ≥ a_b F_d already at ω_e");
+    public static readonly Relation BackshiftBalance = Shift("backshift-balance", "(1 + f) F_fly − F₁ = a_b F_d");
+    public static readonly Relation BackshiftsAtEngagement = Shift(
+        "backshifts-at-engagement", "(1 + f) F_fly − F₁ ≥ a_b F_d already at ω_e");
+    public static readonly Relation Hysteresis = Shift("hysteresis", "Δn = n_up − n_back");
     public static readonly Relation VehicleSpeed = Shift("vehicle-speed", "v = ω R_t/(i u)");
 
     public static readonly Relation FlyweightFactor = Anchoring("flyweight-factor", "a_f = (n_e/n_e,measured)²");
     public static readonly Relation ThrustFactor = Anchoring("thrust-factor", "a_b = Σ b F_d/Σ F_d²");
     public static readonly Relation ThrustLeft = Anchoring("thrust-left", "b = (1 − f) F_fly − F₁");
     public static readonly Relation AnchoredThrust = Anchoring("anchored-thrust", "a_b F_d");
+
+    public static readonly Relation Band = Uncertain("band", "± 2 √((Σ m)² + Σ (s − m²))", "JCGM 100");
+    public static readonly Relation MeanChange = Uncertain("mean-change", "m = B + 9/5 D");
+    public static readonly Relation MeanSquareChange = Uncertain(
+        "mean-square-change", "s = A² + 9/5 (2 A C + B²) + 27/7 (C² + 2 B D) + 9 D²");
+    public static readonly Relation Sensitivity = Uncertain("sensitivity", "h (n₊ − n₋)/(2 δ)");
+    public static readonly Relation NextHole = Uncertain("next-hole", "n_there − n_here");
 
     /// <summary>Every relation, each once.</summary>
     public static IReadOnlyList<Relation> All => Listed;
@@ -133,6 +151,9 @@ public static class Relations
 
     private static Relation Anchoring(string name, string equation, string? source = null) =>
         Add(name, equation, source, "anchoring");
+
+    private static Relation Uncertain(string name, string equation, string? source = null) =>
+        Add(name, equation, source, "uncertainty");
 
     private static Relation Add(string name, string equation, string? source, string page)
     {

@@ -39,7 +39,9 @@ public static class SetPrediction
             return Outcome.Refused<PredictionAnswer>(problems);
 
         var inputs = new InputModel(predictor!);
-        Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
+        Response response = Response.Of(inputs, set!);
+        Prediction prediction = response.Banded(predictor!.Predict(set!));
+        IReadOnlyList<TracedSensitivity> sensitivities = Sensitivities.Of(inputs, set!);
         IReadOnlyList<Caution> cautions = CautionWriter.BySeverity(
         [
             .. CautionWriter.For(set!, prediction, machine),
@@ -47,22 +49,22 @@ public static class SetPrediction
             .. new MisfitCautions(machine, [.. catalog.All<Helix>()]).For(set!),
         ]);
         return Outcome.Of(new PredictionAnswer(
-            set!.Ids, prediction, cautions, [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
-            Explanations(request, predictor, set, prediction))
+            set!.Ids, prediction, cautions, [.. superseded.Distinct()], [.. sensitivities.Select(each => each.Sensitivity)],
+            Explanations(request, predictor, set!, prediction, new UncertaintyTree(response, sensitivities)))
         {
             Change = prediction.Anchoring is null ? Change(catalog, inputs, set) : null,
         });
     }
 
     private static IReadOnlyList<ExplainedValue> Explanations(
-        PredictionRequest request, Predictor predictor, SetUp set, Prediction prediction)
+        PredictionRequest request, Predictor predictor, SetUp set, Prediction prediction, UncertaintyTree uncertainty)
     {
         if (request.Explain.Count == 0)
             return [];
         var tree = new ExplanationTree(
             new Scene(
                 predictor.Machine, set, predictor.Model, request.Air, request.AirLaw, predictor.TorqueFactor, predictor.Run),
-            prediction);
+            prediction, uncertainty);
         return [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()];
     }
 

@@ -27,43 +27,73 @@ public sealed record ExplainedValue(
 /// <param name="Page">Page of docs/model that explains it, without its ending.</param>
 public sealed record CitedRelation(string Name, string Equation, string? Source, string Page);
 
-/// <summary>Names of the numbers that can be explained.</summary>
+/// <summary>Names of the numbers that can be explained: all that a prediction says of its curve, its bands and its sensitivities.</summary>
 public static class ExplainedNames
 {
     public const string Engagement = "engagementRpm";
+    public const string EngagementBand = "engagementBandRpm";
     public const string LockUp = "lockUpRpm";
     public const string ShiftOut = "shiftOutRpm";
     public const string PeakPower = "peakPower";
+    public const string TorqueFactor = "torqueFactor";
     public const string FlyweightFactor = "anchoring.flyweightFactor";
     public const string ThrustFactor = "anchoring.thrustFactor";
 
-    /// <summary>Names that a point of the curve has.</summary>
+    /// <summary>Most sensitivities that a prediction has: every station filled, and another hole.</summary>
+    public const int MostSensitivities = 14;
+
     internal const string UpshiftRpm = "upshiftRpm";
+    internal const string BackshiftRpm = "backshiftRpm";
+    internal const string UpshiftBand = "upshiftBandRpm";
+    internal const string Hysteresis = "hysteresisRpm";
 
-    /// <inheritdoc cref="UpshiftRpm"/>
-    internal const string SlipMargin = "slipMargin";
+    /// <summary>Before a name of <see cref="OfBalance"/> it means that of the backshift.</summary>
+    internal const string OfBackshift = "backshift.";
 
-    /// <inheritdoc cref="UpshiftRpm"/>
-    internal const string PowerLost = "powerLost";
-
-    /// <inheritdoc cref="UpshiftRpm"/>
-    internal const string VehicleSpeed = "vehicleSpeed";
-
-    private static readonly string[] OfPoint = [UpshiftRpm, SlipMargin, PowerLost, VehicleSpeed];
+    /// <summary>Before the number of a sensitivity, counted from 1.</summary>
+    internal const string OfSensitivity = "sensitivities";
 
     /// <summary>Names of numbers of the whole prediction.</summary>
     public static IReadOnlyList<string> OfAll { get; } =
-        [Engagement, LockUp, ShiftOut, PeakPower, FlyweightFactor, ThrustFactor];
+        [Engagement, EngagementBand, LockUp, ShiftOut, PeakPower, TorqueFactor, FlyweightFactor, ThrustFactor];
 
-    /// <summary>Names of the numbers of the upshift at the j-th point of the curve, counted from 1 in low gear.</summary>
-    public static IEnumerable<string> At(int point) => OfPoint.Select(name => At(name, point));
+    /// <summary>Names that a point of the curve has, whichever way it shifts.</summary>
+    public static IReadOnlyList<string> OfPoint { get; } =
+    [
+        UpshiftRpm, BackshiftRpm, Hysteresis, UpshiftBand, "ratio", "openingTravel", "driveRadius", "drivenRadius", "driveWrap",
+        "drivenWrap", "helixAngle", "camTurn", "helixHold",
+    ];
 
-    /// <summary>Upshift rpm at the j-th point of the curve.</summary>
-    public static string Upshift(int point) => At(UpshiftRpm, point);
+    /// <summary>Names that the balance at a point has, of the upshift unless said.</summary>
+    public static IReadOnlyList<string> OfBalance { get; } =
+    [
+        "engineTorque", "power", "powerLost", "drivenClamp", "driveThrust", "flyweightThrust", "springForce", "tightTension",
+        "slackTension", "tightTensionNet", "slackTensionNet", "activeArc", "driveActiveArc", "slipMargin", "beltSpeed",
+        "vehicleSpeed",
+    ];
 
     /// <summary>Every name that a curve of so many points has.</summary>
     public static IEnumerable<string> Of(int pointCount) =>
-        [.. OfAll, .. Enumerable.Range(1, pointCount).SelectMany(At)];
+    [
+        .. OfAll,
+        .. Enumerable.Range(1, pointCount).SelectMany(At),
+        .. Enumerable.Range(1, MostSensitivities).SelectMany(k => Enumerable.Range(1, pointCount)
+            .Select(point => At($"{OfSensitivity}/{k}.{UpshiftRpm}", point)).Prepend($"{OfSensitivity}/{k}.{Engagement}")),
+    ];
+
+    /// <summary>Which names there are, for a person.</summary>
+    /// <param name="pointCount">Points of the curve.</param>
+    public static string InWords(int pointCount) =>
+        $"one of: {string.Join(", ", OfAll)}; of a point of the curve, with n from 1 in low gear to {pointCount}, "
+        + $"{string.Join(", ", OfPoint.Concat(OfBalance).Select(name => $"{name}/n"))}; of its backshift "
+        + $"{OfBackshift}power/n and so on; of the k-th sensitivity {OfSensitivity}/k.{Engagement} and "
+        + $"{OfSensitivity}/k.{UpshiftRpm}/n";
+
+    /// <summary>Upshift or backshift rpm at the j-th point of the curve.</summary>
+    internal static string Rpm(bool upshift, int point) => At(upshift ? UpshiftRpm : BackshiftRpm, point);
+
+    private static IEnumerable<string> At(int point) =>
+        OfPoint.Concat(OfBalance).Concat(OfBalance.Select(name => OfBackshift + name)).Select(name => At(name, point));
 
     private static string At(string name, int point) => $"{name}/{point}";
 }

@@ -21,13 +21,15 @@ internal sealed class Response
     private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47];
     private static readonly float[][] Points = [.. Primes.Select(Dimension)];
 
+    private readonly IReadOnlyList<UncertainInput> inputs;
     private readonly double[] stated;
 
     // By input, then by number.
     private readonly Quartic[][] bends;
 
-    private Response(double[] stated, Quartic[][] bends)
+    private Response(IReadOnlyList<UncertainInput> inputs, double[] stated, Quartic[][] bends)
     {
+        this.inputs = inputs;
         this.stated = stated;
         this.bends = bends;
     }
@@ -52,7 +54,7 @@ internal sealed class Response
     public static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
     {
         double[] stated = numbers(Deviation.None, Deviation.None);
-        return new Response(stated, [.. inputs.Select(Bend)]);
+        return new Response(inputs, stated, [.. inputs.Select(Bend)]);
 
         Quartic[] Bend(UncertainInput input)
         {
@@ -78,6 +80,11 @@ internal sealed class Response
 
     /// <summary>Each number itself; null where there is none.</summary>
     public IReadOnlyList<double?> Numbers => [.. stated.Select(n => double.IsNaN(n) ? (double?)null : n)];
+
+    /// <summary>What each input by itself does to a number.</summary>
+    public IEnumerable<InputEffect> Effects(int number) => inputs.Zip(bends, (input, bend) => new InputEffect(
+        input.Name, bend[number].At(-LimitInU), bend[number].At(-1), bend[number].At(1), bend[number].At(LimitInU),
+        bend[number].Mean, bend[number].MeanSquare));
 
     /// <summary>The prediction with its bands.</summary>
     public Prediction Banded(Prediction prediction)
@@ -172,3 +179,14 @@ internal sealed class Response
         public double At(double z) => z * (A + z * (B + z * (C + z * D)));
     }
 }
+
+/// <summary>What one input by itself does to one number, in rpm.</summary>
+/// <param name="Input">Its name.</param>
+/// <param name="AtLeast">Change with the input at the lower limit −a.</param>
+/// <param name="BelowU">Change at −u.</param>
+/// <param name="AboveU">Change at u.</param>
+/// <param name="AtMost">Change at the upper limit a.</param>
+/// <param name="Mean">Mean change over all that the limits allow.</param>
+/// <param name="MeanSquare">Mean of its square.</param>
+internal readonly record struct InputEffect(
+    string Input, double AtLeast, double BelowU, double AboveU, double AtMost, double Mean, double MeanSquare);

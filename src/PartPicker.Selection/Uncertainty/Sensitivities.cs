@@ -11,37 +11,43 @@ namespace PartPicker.Selection;
 /// <param name="UpshiftRpm">Change at each point of the curve; null where it does not shift.</param>
 public sealed record Sensitivity(string Parameter, Measure Step, double? EngagementRpm, IReadOnlyList<double?> UpshiftRpm);
 
+/// <summary>A sensitivity with the answers of the model that it is the difference of.</summary>
+/// <param name="Sensitivity">The difference, per step.</param>
+/// <param name="Above">Engagement and upshift rpm with the input above, or in the other hole; NaN where there is none.</param>
+/// <param name="Below">Those with it below, or in the hole of the set.</param>
+/// <param name="HalfStep">By how much it was moved each way, in the unit of the step; null of another hole.</param>
+internal sealed record TracedSensitivity(Sensitivity Sensitivity, double[] Above, double[] Below, double? HalfStep);
+
 /// <summary>Central differences of a set's engagement and shift curve; of the next spring hole, what it does as a whole.</summary>
 internal static class Sensitivities
 {
     private const double AngleStep = 1e-5;
 
     /// <summary>Every input that a tuner can move, in the steps that a tuner thinks in.</summary>
-    public static IReadOnlyList<Sensitivity> Of(InputModel model, SetUp set)
+    public static IReadOnlyList<TracedSensitivity> Of(InputModel model, SetUp set)
     {
         AnchorFactors factors = model.Predictor.Model.Anchor;
         return
         [
-            .. Inputs(model.Predictor.Machine, set).Select(input =>
-            {
-                double[] perUnit = PerUnit(model, set, factors, input);
-                return Of(input.Name, input.Step, perUnit.Select(d => d * input.Step.Value));
-            }),
+            .. Inputs(model.Predictor.Machine, set).Select(input => Of(
+                input.Name, input.Step, model.Held(set, input.Of(input.HalfStep), factors),
+                model.Held(set, input.Of(-input.HalfStep), factors), input.HalfStep)),
             .. NextHole(model, set, factors),
         ];
     }
 
-    private static Sensitivity Of(string name, Measure step, IEnumerable<double> changes)
+    private static TracedSensitivity Of(string name, Measure step, double[] above, double[] below, double? halfStep)
     {
-        double?[] numbers = [.. changes.Select(d => double.IsNaN(d) ? null : (double?)d)];
-        return new Sensitivity(name, step, numbers[0], numbers[1..]);
+        double perDifference = halfStep is { } half ? step.Value / (2 * half) : 1;
+        double?[] numbers = [.. above.Zip(below, (a, b) => double.IsNaN(a - b) ? null : (double?)((a - b) * perDifference))];
+        return new(new Sensitivity(name, step, numbers[0], numbers[1..]), above, below, halfStep);
     }
 
     /// <summary>
     /// What the hole, or the setting, of the least twist above that of the set does; in the last one, the one before. None
     /// where there is no other, or the spring is not known so far.
     /// </summary>
-    private static IEnumerable<Sensitivity> NextHole(InputModel model, SetUp set, AnchorFactors factors)
+    private static IEnumerable<TracedSensitivity> NextHole(InputModel model, SetUp set, AnchorFactors factors)
     {
         MachineModel machine = model.Predictor.Machine;
         double now = set.Driven.Hole.TwistDeg;
@@ -56,14 +62,7 @@ internal static class Sensitivities
         yield return Of(
             Words.Of(next, machine),
             new Measure((next.TwistDeg - now) * (Math.PI / 180), Angle.Info),
-            model.Held(there, Deviation.None, factors).Zip(model.Held(set, Deviation.None, factors), (to, from) => to - from));
-    }
-
-    private static double[] PerUnit(InputModel model, SetUp set, AnchorFactors factors, Input input)
-    {
-        double[] above = model.Held(set, input.Of(input.HalfStep), factors);
-        double[] below = model.Held(set, input.Of(-input.HalfStep), factors);
-        return [.. above.Zip(below, (a, b) => (a - b) / (2 * input.HalfStep))];
+            model.Held(there, Deviation.None, factors), model.Held(set, Deviation.None, factors), halfStep: null);
     }
 
     private static IEnumerable<Input> Inputs(MachineModel machine, SetUp set)

@@ -48,6 +48,8 @@ internal static class WorkedExamples
         ["locked-thrust"] = v => Load(v, slips: false, DriveThrustForm.Locked).DriveThrust,
         ["slip-margin"] = v => Load(v, slips: false).SlipMargin,
         ["slipping-margin"] = v => Load(v, slips: true).SlipMargin,
+        ["centrifugal-tension"] = v => BeltThrust.CentrifugalTension(
+            LinearDensity.FromKilogramsPerMeter(v["mb"]), Speed.FromMetersPerSecond(v["vb"])).Newtons,
         ["torque-curve"] = v => new EngineTorque(
             Enumerable.Range(1, 4).Select(k => (v[$"n{k}"], v[$"Q{k}"])), v["n4"]).At(v["n"]),
         ["two-peaks"] = v => new TwoPeaks(v["nT"], v["QM"], v["nP"], v["P"]).At(v["n"]),
@@ -70,6 +72,8 @@ internal static class WorkedExamples
                 new UncertainInput("second", t => new Deviation { TorqueShare = t * v["a2"] }, _ => Deviation.None),
             ],
             (set, _) => [7_000 + v["c1"] * set.Friction + v["c2"] * set.TorqueShare]).HalfWidths[0]!.Value,
+        ["mean-change"] = v => Effect(v).Mean,
+        ["mean-square-change"] = v => Effect(v).MeanSquare,
         ["load-tolerance"] = v =>
             SpringTolerance.Load(M(v["d"]), M(v["D"]), v["Na"], Force.FromNewtons(v["F"]), (int)v["grade"]).Newtons,
         ["free-length-tolerance"] = v => SpringTolerance.FreeLength(
@@ -82,6 +86,12 @@ internal static class WorkedExamples
     public static double Of(string relation, IReadOnlyDictionary<string, double> given) => OfRelation[relation](given);
 
     private const double PathEnd = 0.01;
+
+    // One input of limit 1, and what it changes at each of the four places.
+    private static InputEffect Effect(IReadOnlyDictionary<string, double> v) => Response.Of(
+        [new UncertainInput("input", t => new Deviation { Friction = t }, _ => Deviation.None)],
+        (set, _) => [set.Friction switch { 0 => 0, <= -1 => v["least"], < 0 => v["below"], < 1 => v["above"], _ => v["most"] }])
+        .Effects(0).Single();
 
     private static Length M(double metres) => Length.FromMeters(metres);
 

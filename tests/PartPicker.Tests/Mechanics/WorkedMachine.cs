@@ -52,6 +52,11 @@ internal sealed class WorkedMachine
         "driven-clamp" => Upshift(row["x"]).DrivenClamp,
         "drive-thrust" => Upshift(row["x"]).Belt.DriveThrust,
         "balance" => Upshift(row["x"]).Rpm,
+        "backshift-clamp" => Balance(row["x"], ShiftDirection.Backshift).DrivenClamp,
+        "backshift-balance" => Balance(row["x"], ShiftDirection.Backshift).Rpm,
+        "hysteresis" => Upshift(row["x"]).Rpm - Balance(row["x"], ShiftDirection.Backshift).Rpm,
+        "helix-hold" => HelixHold(row["x"]),
+        "belt-speed" => Upshift(row["x"]).BeltSpeed,
         "vehicle-speed" => Upshift(row["x"]).VehicleSpeed,
         _ => throw new ArgumentOutOfRangeException(nameof(relation), relation, "Not worked for a whole machine."),
     };
@@ -68,10 +73,18 @@ internal sealed class WorkedMachine
         LinearCurve.Line(given["L02"], 0, -given["k2"], 0, given["L02"]), LinearCurve.Line(0, 0, given["kappa"], 0, 10),
         given["psi0"], new HelixCam([(0, given["alpha"])], given["rc"]));
 
-    private ShiftBalance Upshift(double travel)
+    private ShiftBalance Upshift(double travel) => Balance(travel, ShiftDirection.Upshift);
+
+    private ShiftBalance Balance(double travel, ShiftDirection direction)
     {
         ShiftModel model = Model(Tied, travel);
-        return model.Balance(Drive(model), Driven(model), 0, ShiftDirection.Upshift)!.Value;
+        return model.Balance(Drive(model), Driven(model), 0, direction)!.Value;
+    }
+
+    private double HelixHold(double travel)
+    {
+        ShiftModel model = Model(Tied, travel);
+        return model.HelixHold(Driven(model), 0);
     }
 
     private double LockUpRpm()

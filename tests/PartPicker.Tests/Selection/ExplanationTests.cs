@@ -36,6 +36,8 @@ public sealed partial class ExplanationTests
         Prediction prediction = answer.Prediction;
         Assert.Equal(anchored, prediction.Anchoring is not null);
         Holds(ExplainedNames.Engagement, prediction.EngagementRpm);
+        Holds(ExplainedNames.EngagementBand, prediction.EngagementBandRpm);
+        Holds(ExplainedNames.TorqueFactor, prediction.TorqueFactor);
         Holds(ExplainedNames.LockUp, prediction.LockUpRpm);
         Holds(ExplainedNames.ShiftOut, prediction.ShiftOutRpm);
         Holds(ExplainedNames.PeakPower, (double)prediction.PeakPower.Watts);
@@ -46,9 +48,22 @@ public sealed partial class ExplanationTests
             ShiftPoint point = prediction.Curve[j];
             Balance? balance = point.Upshift;
             Holds($"upshiftRpm/{j + 1}", balance?.Rpm);
-            Holds($"slipMargin/{j + 1}", balance?.SlipMargin);
-            Holds($"powerLost/{j + 1}", (double?)balance?.PowerLost.Watts);
-            Holds($"vehicleSpeed/{j + 1}", balance?.VehicleSpeed.MetersPerSecond);
+            Holds($"backshiftRpm/{j + 1}", point.Backshift?.Rpm);
+            Holds($"hysteresisRpm/{j + 1}", point.HysteresisRpm);
+            Holds($"upshiftBandRpm/{j + 1}", point.UpshiftBandRpm);
+            Holds($"ratio/{j + 1}", point.Ratio);
+            Holds($"openingTravel/{j + 1}", point.OpeningTravel.Meters);
+            Holds($"driveRadius/{j + 1}", point.DriveRadius.Meters);
+            Holds($"drivenRadius/{j + 1}", point.DrivenRadius.Meters);
+            Holds($"driveWrap/{j + 1}", point.DriveWrap.Radians);
+            Holds($"drivenWrap/{j + 1}", point.DrivenWrap.Radians);
+            Holds($"helixAngle/{j + 1}", point.HelixAngle.Radians);
+            Holds($"camTurn/{j + 1}", point.CamTurn.Radians);
+            Holds($"helixHold/{j + 1}", point.HelixHold);
+            HoldsBalance("", j + 1, balance);
+            HoldsBalance("backshift.", j + 1, point.Backshift);
+            for (int k = 0; k < answer.Sensitivities.Count; k++)
+                Holds($"sensitivities/{k + 1}.upshiftRpm/{j + 1}", answer.Sensitivities[k].UpshiftRpm[j]);
             if (balance is null)
                 continue;
             ExplainedValue[] nodes = [.. Nodes(Named(answer, $"upshiftRpm/{j + 1}")!)];
@@ -68,6 +83,30 @@ public sealed partial class ExplanationTests
 
             void Is(string name, double value) =>
                 Assert.Equal(value, nodes.First(n => n.Name == name).Value, 1e-12 * Math.Abs(value));
+        }
+
+        Assert.InRange(answer.Sensitivities.Count, 1, ExplainedNames.MostSensitivities);
+        for (int k = 0; k < answer.Sensitivities.Count; k++)
+            Holds($"sensitivities/{k + 1}.engagementRpm", answer.Sensitivities[k].EngagementRpm);
+
+        void HoldsBalance(string prefix, int n, Balance? b)
+        {
+            Holds($"{prefix}engineTorque/{n}", b?.EngineTorque.NewtonMeters);
+            Holds($"{prefix}power/{n}", (double?)b?.Power.Watts);
+            Holds($"{prefix}powerLost/{n}", (double?)b?.PowerLost.Watts);
+            Holds($"{prefix}drivenClamp/{n}", b?.DrivenClamp.Newtons);
+            Holds($"{prefix}driveThrust/{n}", b?.DriveThrust.Newtons);
+            Holds($"{prefix}flyweightThrust/{n}", b?.FlyweightThrust.Newtons);
+            Holds($"{prefix}springForce/{n}", b?.SpringForce.Newtons);
+            Holds($"{prefix}tightTension/{n}", b?.TightTension.Newtons);
+            Holds($"{prefix}slackTension/{n}", b?.SlackTension.Newtons);
+            Holds($"{prefix}tightTensionNet/{n}", b?.TightTensionNet.Newtons);
+            Holds($"{prefix}slackTensionNet/{n}", b?.SlackTensionNet.Newtons);
+            Holds($"{prefix}activeArc/{n}", b?.ActiveArc.Radians);
+            Holds($"{prefix}driveActiveArc/{n}", b?.DriveActiveArc.Radians);
+            Holds($"{prefix}slipMargin/{n}", b?.SlipMargin);
+            Holds($"{prefix}beltSpeed/{n}", b?.BeltSpeed.MetersPerSecond);
+            Holds($"{prefix}vehicleSpeed/{n}", b?.VehicleSpeed.MetersPerSecond);
         }
 
         // What UnitsNet holds may have lost its last digit.
@@ -119,6 +158,7 @@ public sealed partial class ExplanationTests
         [
             "altitude", "temperature", "relativeHumidity", "baseline.engagementRpm", "measuredRatio", "engineSpeed", "engagementTravel", "point",
             "pointCount", "flyweightFactor", "thrustFactor", "anchoring.solvedFriction", "shimThickness", "shims.count", "twistRate",
+            "step", "halfStep", "rpmAbove", "rpmBelow", "rpmInHole", "rpmInNextHole",
         ];
         IEnumerable<PredictionAnswer> ofSamples = SampleFolder.Snapshot.Machines.Select(m => Predict(m.Machine.Id, anchored: true));
         foreach (PredictionAnswer answer in ofSamples.Concat(Benches.Select(Predict)))
@@ -294,6 +334,6 @@ public sealed partial class ExplanationTests
     [GeneratedRegex("^((run(/[0-9]+)?|lowGear|fullShift|seaLevel|boostedTo|standardDay|atPeakPower)/)+")]
     private static partial Regex State();
 
-    [GeneratedRegex(@"^(flyweight\.(body|pin|heel|middle|tip)\.(mass|curve/[0-9]+\.(travel|radius))|helix\.points/[0-9]+\.(travel|angle)|hole/.+\.twist)$")]
+    [GeneratedRegex(@"^(flyweight\.(body|pin|heel|middle|tip)\.(mass|curve/[0-9]+\.(travel|radius))|helix\.points/[0-9]+\.(travel|angle)|hole/.+\.twist|[a-z ]+/(atLeast|belowU|aboveU|atMost))$")]
     private static partial Regex OfSet();
 }

@@ -62,6 +62,8 @@ internal static class TreeFormulas
         ["opening-travel"] = p => (p[0] - p[1]) * 2 * Math.Tan(p[2]),
         ["ratio"] = p => p[0] / p[1],
         ["driven-clamp"] = p => p[0] + (p[1] + p[2] * p[3] * p[4] * p[5]) / (p[6] * Math.Tan(p[7] - p[8])),
+        ["backshift-clamp"] = p => p[0] + (p[1] + p[2] * p[3] * p[4] * p[5]) / (p[6] * Math.Tan(p[7] + p[8])),
+        ["helix-hold"] = p => p[0] * p[1] * p[2] * 2 * p[3] / (Math.Cos(p[4]) * p[5] * Math.Tan(p[6])),
         ["driven-spring-length"] = p => p[0] - p[1],
         ["stiffened-force"] = p => Math.Pow(1 + p[0] / (2 * Math.PI * p[1]), 2) * p[2],
         ["twist-torque"] = p => p[1] * Math.Max(0, p[0]),
@@ -80,6 +82,9 @@ internal static class TreeFormulas
         ["locked-thrust"] = p => p[0] * p[1] / (2 * Math.Tan(p[2])),
         ["slip-margin"] = p => Math.Min(p[0] / p[1], p[2] / p[3]),
         ["slipping-margin"] = p => 2 * Math.Tan(p[7]) * Math.Max(0, p[4]) * p[6] / p[5] * Math.Min(p[0] / p[1], p[2] / p[3]),
+        ["centrifugal-tension"] = p => p[0] * p[1] * p[1],
+        ["whole-tension"] = p => p[0] + p[1],
+        ["belt-speed"] = p => Radians(p[0]) * p[1],
         ["engine-torque"] = p => p[0] * p[1],
         ["torque-curve"] = p => Cubic(Math.Max(p[0], p[1]), Points(p, 1)).Value,
         ["two-peaks"] = p => TwoPeaks(p[0], p[1], p[2], p[3], p[4] / Radians(p[3])),
@@ -96,10 +101,16 @@ internal static class TreeFormulas
         ["power"] = p => p[0] * Radians(p[1]),
         ["peak-power"] = p => p[0] * p[1] * Radians(p[2]),
         ["power-lost"] = p => p[0] - p[1],
+        ["hysteresis"] = p => p[0] - p[1],
         ["vehicle-speed"] = p => Radians(p[0]) * p[1] / (p[2] * p[3]),
         ["flyweight-factor"] = p => Math.Pow(p[0] / p[1], 2),
         ["thrust-left"] = p => (1 - p[0]) * p[1] - p[2],
         ["anchored-thrust"] = p => p[0] * p[1],
+        ["band"] = p => 2 * Math.Sqrt(Math.Pow(Points(p, 0).Sum(e => e.X), 2) + Points(p, 0).Sum(e => e.Y - e.X * e.X)),
+        ["mean-change"] = p => OverLimits(p, g => g),
+        ["mean-square-change"] = p => OverLimits(p, g => g * g),
+        ["sensitivity"] = p => p[0] * (p[1] - p[2]) / (2 * p[3]),
+        ["next-hole"] = p => p[0] - p[1],
         ["thrust-factor"] = p => Points(p, 0).Sum(r => r.X * r.Y) / Points(p, 0).Sum(r => r.Y * r.Y),
     };
 
@@ -107,6 +118,8 @@ internal static class TreeFormulas
     {
         ["balance"] = (_, p) => ((1 - p[0]) * p[1], p[2] + p[3]),
         ["shifts-at-engagement"] = (_, p) => (Math.Min(0, (1 - p[0]) * p[1] - p[2] - p[3]), 0),
+        ["backshift-balance"] = (_, p) => ((1 + p[0]) * p[1], p[2] + p[3]),
+        ["backshifts-at-engagement"] = (_, p) => (Math.Min(0, (1 + p[0]) * p[1] - p[2] - p[3]), 0),
         ["lock-up"] = (_, p) => ((1 - p[0]) * p[1], p[2] + p[3] * p[4]),
         ["travel-at-ratio"] = (x, p) =>
         {
@@ -130,6 +143,26 @@ internal static class TreeFormulas
         double straight = Math.Sqrt(centres * centres - (r2 - r1) * (r2 - r1));
         double slant = Math.Atan2(r2 - r1, straight);
         return 2 * straight + r1 * (Math.PI - 2 * slant) + r2 * (Math.PI + 2 * slant);
+    }
+
+    // The mean over even z of what is made of the quartic through 0 and the changes at −√3, −1, 1 and √3: by Lagrange and
+    // Simpson's rule, not by moments.
+    private static double OverLimits(double[] changes, Func<double, double> of)
+    {
+        double limit = Math.Sqrt(3);
+        double[] at = [-limit, -1, 0, 1, limit];
+        double[] y = [changes[0], changes[1], 0, changes[2], changes[3]];
+        const int steps = 2000;
+        double sum = 0;
+        for (int i = 0; i <= steps; i++)
+        {
+            double z = limit * (2.0 * i / steps - 1);
+            double g = Enumerable.Range(0, 5).Sum(k =>
+                y[k] * Enumerable.Range(0, 5).Where(m => m != k).Aggregate(1.0, (l, m) => l * (z - at[m]) / (at[k] - at[m])));
+            sum += (i is 0 or steps ? 1 : i % 2 == 1 ? 4 : 2) * of(g);
+        }
+
+        return sum / (3 * steps);
     }
 
     // Straight lines, level beyond the ends.

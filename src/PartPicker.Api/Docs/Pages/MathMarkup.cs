@@ -12,7 +12,7 @@ internal sealed class MathMarkup
 {
     private static readonly FrozenDictionary<string, string> Letters = new Dictionary<string, string>
     {
-        ["alpha"] = "α", ["beta"] = "β", ["gamma"] = "γ", ["eta"] = "η", ["theta"] = "θ", ["kappa"] = "κ",
+        ["alpha"] = "α", ["beta"] = "β", ["gamma"] = "γ", ["delta"] = "δ", ["eta"] = "η", ["theta"] = "θ", ["kappa"] = "κ",
         ["lambda"] = "λ", ["mu"] = "μ", ["pi"] = "π", ["tau"] = "τ", ["varphi"] = "φ", ["psi"] = "ψ", ["omega"] = "ω",
         ["Delta"] = "Δ", ["Theta"] = "Θ",
     }.ToFrozenDictionary();

@@ -46,8 +46,7 @@ internal static class PredictionRequestReader
     private static string[] Explain(ObjectReader body, int pointCount, FaultList faults)
     {
         string[] known = [.. ExplainedNames.Of(pointCount)];
-        string expected = $"one of: {string.Join(", ", ExplainedNames.OfAll)}; or, with 1 to {pointCount} for the point, "
-            + string.Join(", ", ExplainedNames.At(1));
+        string expected = ExplainedNames.InWords(pointCount);
         List<string> names = [];
         foreach ((JsonElement item, string pointer) in
             body.List("explain", 0, RequestLimits.MaxExplained, $"an array; each entry {expected}") ?? [])

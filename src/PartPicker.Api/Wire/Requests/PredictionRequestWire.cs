@@ -47,9 +47,13 @@ internal sealed record PredictionRequestWire : IRequestWire
     public int? RatioPoints { get; init; }
 
     /// <summary>
-    /// Numbers of the answer to take apart down to their inputs: engagementRpm, lockUpRpm, shiftOutRpm, peakPower,
-    /// anchoring.flyweightFactor and anchoring.thrustFactor; and, of the upshift at the n-th point of the curve, counted
-    /// from 1 in low gear, upshiftRpm/n, slipMargin/n, powerLost/n and vehicleSpeed/n.
+    /// Numbers of the answer to take apart down to their inputs, by their names in the answer: engagementRpm,
+    /// engagementBandRpm, lockUpRpm, shiftOutRpm, peakPower, torqueFactor, anchoring.flyweightFactor and
+    /// anchoring.thrustFactor; of the n-th point of the curve, counted from 1 in low gear, upshiftRpm/n, backshiftRpm/n,
+    /// hysteresisRpm/n, upshiftBandRpm/n, ratio/n, helixHold/n and what else says where the belt runs; power/n, slipMargin/n,
+    /// drivenClamp/n and so on for the balance of the upshift there, backshift.power/n and so on for that of the backshift;
+    /// of the k-th sensitivity sensitivities/k.engagementRpm and sensitivities/k.upshiftRpm/n. The page
+    /// /docs/model/shift-curve lists all of them, and what is not taken apart.
     /// </summary>
     [MaxLength(RequestLimits.MaxExplained)]
     public IReadOnlyList<string>? Explain { get; init; }

@@ -5,41 +5,102 @@ using static PartPicker.Selection.TreeNodes;
 namespace PartPicker.Selection;
 
 /// <summary>Takes a number of a prediction apart, down to the inputs; every value is one that the model computed with.</summary>
-internal sealed class ExplanationTree(Scene scene, Prediction prediction)
+internal sealed class ExplanationTree(Scene scene, Prediction prediction, UncertaintyTree uncertainty)
 {
     /// <summary>The tree of a number, or null where the prediction has none by that name.</summary>
     /// <param name="name">One of <see cref="ExplainedNames.Of"/>.</param>
     public ExplainedValue? Of(string name)
     {
-        int last = prediction.Curve.Count - 1;
-        return name switch
+        string[] words = name.Split('/');
+        return words switch
         {
-            ExplainedNames.Engagement => prediction.EngagementRpm is null ? null : Engagement(name, scene, new TreeNodes()),
-            ExplainedNames.LockUp => prediction.LockUpRpm is { } rpm ? LockUp(name, rpm) : null,
-            ExplainedNames.ShiftOut => OfPoint(ExplainedNames.UpshiftRpm, name, last),
-            ExplainedNames.PeakPower => new EngineTree(scene, new TreeNodes()).PeakPower(),
-            ExplainedNames.FlyweightFactor => scene.Run is { EngagementRpm: { } measured } run ? FlyweightFactor(run, measured) : null,
-            ExplainedNames.ThrustFactor => scene.Run is { } run ? ThrustFactor(run) : null,
-            _ => name.Split('/') is [var number, var point]
-                ? OfPoint(number, name, int.Parse(point, System.Globalization.CultureInfo.InvariantCulture) - 1)
-                : throw new ArgumentOutOfRangeException(nameof(name), name, "No number of a prediction."),
+            [var number] => OfAll(number),
+            [var number, var point] when Index(point) is { } j => OfPoint(number, j) is { } value ? value with { Name = name } : null,
+            [ExplainedNames.OfSensitivity, var which] => OfSensitivity(which, 0),
+            [ExplainedNames.OfSensitivity, var which, var point] when Index(point) is { } j => OfSensitivity(which, j + 1),
+            _ => throw Unknown(name),
         };
+
+        ExplainedValue? OfSensitivity(string which, int number) =>
+            uncertainty.Sensitivity(name, Index(which.Split('.')[0])!.Value, number);
     }
 
-    private ExplainedValue? OfPoint(string number, string name, int j)
+    // A count from 1, as names have it, as an index; null for a word.
+    private static int? Index(string text) =>
+        int.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out int count) ? count - 1 : null;
+
+    private static ArgumentOutOfRangeException Unknown(string name) => new(nameof(name), name, "No number of a prediction.");
+
+    private ExplainedValue? OfAll(string name) => name switch
     {
-        if (prediction.Curve[j].Upshift is not { } balance)
-            return null;
-        PointLoads point = scene.At(j, balance.Rpm);
+        ExplainedNames.Engagement => prediction.EngagementRpm is null ? null : Engagement(name, scene, new TreeNodes()),
+        ExplainedNames.EngagementBand => uncertainty.Band(name, 0),
+        ExplainedNames.LockUp => prediction.LockUpRpm is { } rpm ? LockUp(name, rpm) : null,
+        ExplainedNames.ShiftOut => OfPoint(ExplainedNames.UpshiftRpm, prediction.Curve.Count - 1) is { } value
+            ? value with { Name = name }
+            : null,
+        ExplainedNames.PeakPower => new EngineTree(scene, new TreeNodes()).PeakPower(),
+        ExplainedNames.TorqueFactor => new AirTree(scene, new TreeNodes()).TorqueFactor(),
+        ExplainedNames.FlyweightFactor => scene.Run is { EngagementRpm: { } measured } run ? FlyweightFactor(run, measured) : null,
+        ExplainedNames.ThrustFactor => scene.Run is { } run ? ThrustFactor(run) : null,
+        _ => throw Unknown(name),
+    };
+
+    private ExplainedValue? OfPoint(string name, int j)
+    {
         var nodes = new TreeNodes();
-        return number switch
+        var belt = new BeltTree(scene, nodes);
+        PointLoads still = new(j, scene.Model.Positions[j], default, ShiftDirection.Upshift);
+        ShiftPoint point = prediction.Curve[j];
+        return name switch
         {
-            ExplainedNames.UpshiftRpm => Balanced(name, point, nodes),
-            ExplainedNames.SlipMargin => new ThrustTree(scene, nodes).SlipMargin(name, point),
-            ExplainedNames.PowerLost => nodes.Of(
+            ExplainedNames.UpshiftBand => uncertainty.Band(name, j + 1),
+            ExplainedNames.Hysteresis => Hysteresis(nodes, point, j),
+            "ratio" => belt.Ratio(still),
+            "openingTravel" => belt.OpeningTravel(still),
+            "driveRadius" => belt.DriveRadius(still),
+            "drivenRadius" => belt.DrivenRadius(still),
+            "driveWrap" => belt.DriveWrap(still),
+            "drivenWrap" => belt.DrivenWrap(still),
+            "helixAngle" => new HelixTree(scene, nodes).HelixAngle(still),
+            "camTurn" => new HelixTree(scene, nodes).CamTurn(still),
+            "helixHold" => new ThrustTree(scene, nodes).HelixHold(still),
+            ExplainedNames.UpshiftRpm => At(point.Upshift, ShiftDirection.Upshift) is { } up ? Balanced(name, up, nodes) : null,
+            ExplainedNames.BackshiftRpm => At(point.Backshift, ShiftDirection.Backshift) is { } back ? Balanced(name, back, nodes) : null,
+            _ when name.StartsWith(ExplainedNames.OfBackshift, StringComparison.Ordinal) =>
+                At(point.Backshift, ShiftDirection.Backshift) is { } back
+                    ? OfBalance(name[ExplainedNames.OfBackshift.Length..], back, nodes)
+                    : null,
+            _ => At(point.Upshift, ShiftDirection.Upshift) is { } up ? OfBalance(name, up, nodes) : null,
+        };
+
+        PointLoads? At(Balance? balance, ShiftDirection direction) => balance is null ? null : scene.At(j, balance.Rpm, direction);
+    }
+
+    private ExplainedValue? OfBalance(string name, PointLoads point, TreeNodes nodes)
+    {
+        var engine = new EngineTree(scene, nodes);
+        var thrust = new ThrustTree(scene, nodes);
+        return name switch
+        {
+            "engineTorque" => engine.Torque(point.Loads.Rpm),
+            "power" => engine.Power(point, () => Speed(point)),
+            "powerLost" => nodes.Of(
                 name, point.Loads.PowerLost, Power.Info, Relations.PowerLost,
-                () => [PeakPower(), new EngineTree(scene, nodes).Power(point, () => Speed(point))]),
-            ExplainedNames.VehicleSpeed => nodes.Of(
+                () => [PeakPower(), engine.Power(point, () => Speed(point))]),
+            "drivenClamp" => thrust.Clamp(point),
+            "driveThrust" => thrust.Asked(point),
+            "flyweightThrust" => Flyweights(scene, point, nodes),
+            "springForce" => Spring(scene, point, nodes),
+            "tightTension" => thrust.Whole(name, point, thrust.Tight(point), () => Speed(point)),
+            "slackTension" => thrust.Whole(name, point, thrust.Slack(point), () => Speed(point)),
+            "tightTensionNet" => thrust.Tight(point),
+            "slackTensionNet" => thrust.Slack(point),
+            "activeArc" => thrust.DrivenArc(point),
+            "driveActiveArc" => thrust.DriveArc(point),
+            "slipMargin" => thrust.SlipMargin(name, point),
+            "beltSpeed" => thrust.BeltSpeed(point, () => Speed(point)),
+            "vehicleSpeed" => nodes.Of(
                 name, point.Loads.VehicleSpeed, UnitsNet.Speed.Info, Relations.VehicleSpeed,
                 () =>
                 [
@@ -48,9 +109,20 @@ internal sealed class ExplanationTree(Scene scene, Prediction prediction)
                     new BeltTree(scene, nodes).Ratio(point),
                     Field("gearing.finalDrive", scene.Drivetrain.FinalDrive),
                 ]),
-            _ => throw new ArgumentOutOfRangeException(nameof(number), number, "No number of a point."),
+            _ => throw Unknown(name),
         };
     }
+
+    private ExplainedValue? Hysteresis(TreeNodes nodes, ShiftPoint point, int j) =>
+        point is { HysteresisRpm: { } gap, Upshift: { } up, Backshift: { } back }
+            ? nodes.Of(
+                ExplainedNames.Hysteresis, gap, "rpm", Relations.Hysteresis,
+                () =>
+                [
+                    Speed(scene.At(j, up.Rpm, ShiftDirection.Upshift)),
+                    Speed(scene.At(j, back.Rpm, ShiftDirection.Backshift)),
+                ])
+            : null;
 
     private static ExplainedValue Engagement(string name, Scene scene, TreeNodes nodes)
     {
@@ -75,28 +147,22 @@ internal sealed class ExplanationTree(Scene scene, Prediction prediction)
         var nodes = new TreeNodes();
         var thrust = new ThrustTree(scene, nodes);
         return nodes.Of(
-            name, rpm, "rpm", Relations.LockUp, () => [.. DriveSide(point, nodes), thrust.Factor(), thrust.Grip(point)]);
+            name, rpm, "rpm", Relations.LockUp, () => [.. DriveSide(scene, point, nodes), thrust.Factor(), thrust.Grip(point)]);
     }
 
     private ExplainedValue Balanced(string name, PointLoads point, TreeNodes nodes) => nodes.Of(
         name, point.Loads.Rpm, "rpm", BalanceOf(point),
-        () => [.. DriveSide(point, nodes), new ThrustTree(scene, nodes).Asked(point)]);
+        () => [.. DriveSide(scene, point, nodes), new ThrustTree(scene, nodes).Asked(point)]);
 
-    private IEnumerable<ExplainedValue> DriveSide(PointLoads point, TreeNodes nodes) => DriveSide(scene, point, nodes);
+    private static IEnumerable<ExplainedValue> DriveSide(Scene scene, PointLoads point, TreeNodes nodes) =>
+        [new FlyweightTree(scene, nodes).FrictionShare(), Flyweights(scene, point, nodes), Spring(scene, point, nodes)];
 
-    private static IEnumerable<ExplainedValue> DriveSide(Scene scene, PointLoads point, TreeNodes nodes)
-    {
-        var flyweights = new FlyweightTree(scene, nodes);
-        double travel = point.Position.Travel;
-        return
-        [
-            flyweights.FrictionShare(),
-            flyweights.Thrust(point.Loads.Rpm, travel, Travel),
-            new SpringTree(scene, nodes).Drive(travel, Travel),
-        ];
+    private static ExplainedValue Flyweights(Scene scene, PointLoads point, TreeNodes nodes) =>
+        new FlyweightTree(scene, nodes).Thrust(
+            point.Loads.Rpm, point.Position.Travel, () => new BeltTree(scene, nodes).Travel(point));
 
-        ExplainedValue Travel() => new BeltTree(scene, nodes).Travel(point);
-    }
+    private static ExplainedValue Spring(Scene scene, PointLoads point, TreeNodes nodes) =>
+        new SpringTree(scene, nodes).Drive(point.Position.Travel, () => new BeltTree(scene, nodes).Travel(point));
 
     private ExplainedValue FlyweightFactor(MeasuredRun run, double measured)
     {
@@ -131,8 +197,13 @@ internal sealed class ExplanationTree(Scene scene, Prediction prediction)
         Elsewhere(ExplainedNames.PeakPower, scene.Model.PeakPower, Power.Info, Relations.PeakPower);
 
     private ExplainedValue Speed(PointLoads point) =>
-        Elsewhere(ExplainedNames.Upshift(point.J + 1), point.Loads.Rpm, "rpm", BalanceOf(point));
+        Elsewhere(ExplainedNames.Rpm(point.IsUpshift, point.J + 1), point.Loads.Rpm, "rpm", BalanceOf(point));
 
-    private Relation BalanceOf(PointLoads point) =>
-        point.Loads.Rpm == scene.Drive.Engagement.Rpm ? Relations.ShiftsAtEngagement : Relations.Balance;
+    private Relation BalanceOf(PointLoads point) => (point.Loads.Rpm == scene.Drive.Engagement.Rpm, point.IsUpshift) switch
+    {
+        (true, true) => Relations.ShiftsAtEngagement,
+        (true, false) => Relations.BackshiftsAtEngagement,
+        (false, true) => Relations.Balance,
+        _ => Relations.BackshiftBalance,
+    };
 }

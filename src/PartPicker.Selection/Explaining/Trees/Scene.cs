@@ -21,9 +21,9 @@ internal sealed record Scene(
     /// <summary>True where this is the measured run itself and its points are those that were read.</summary>
     public bool IsRun { get; init; }
 
-    /// <summary>The upshift at a position at a speed.</summary>
-    public PointLoads At(int j, double rpm) =>
-        new(j, Model.Positions[j], Model.LoadsAt(rpm, Drive, Driven, j, ShiftDirection.Upshift));
+    /// <summary>A position at a speed.</summary>
+    public PointLoads At(int j, double rpm, ShiftDirection direction = ShiftDirection.Upshift) =>
+        new(j, Model.Positions[j], Model.LoadsAt(rpm, Drive, Driven, j, direction), direction);
 
     /// <summary>The measured run, with these factors.</summary>
     public Scene OfRun(MeasuredRun run, AnchorFactors factors) => new(
@@ -35,4 +35,7 @@ internal sealed record Scene(
 }
 
 /// <summary>One position of the belt, counted from 0, and what it carries at one speed.</summary>
-internal readonly record struct PointLoads(int J, BeltPosition Position, ShiftBalance Loads);
+internal readonly record struct PointLoads(int J, BeltPosition Position, ShiftBalance Loads, ShiftDirection Direction)
+{
+    public bool IsUpshift => Direction == ShiftDirection.Upshift;
+}

@@ -40,6 +40,38 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
             point.Position.DrivenWrap).SlipEdge(EffectiveTension(point)),
         Force.Info, Relations.GripThrust, () => [Effective(point), DriveGroove(point), belt.HalfAngle()]);
 
+    /// <summary>Share of any torque that the helix alone holds; the same whatever the speed.</summary>
+    public ExplainedValue HelixHold(PointLoads point)
+    {
+        var helix = new HelixTree(scene, nodes);
+        return nodes.Of(
+            "helixHold", scene.Model.HelixHold(scene.Driven, point.J), "", Relations.HelixHold,
+            () =>
+            [
+                Field("drivenClutch.camTorqueShare", machine.CamTorqueShare),
+                Field("belt.efficiency", machine.BeltEfficiency),
+                belt.DrivenRadius(point),
+                Friction("driven", point.Position.DrivenRadius, () => belt.DrivenRadius(point)),
+                belt.HalfAngle(),
+                helix.CamRadius(),
+                helix.HelixAngle(point),
+            ]);
+    }
+
+    /// <summary>T of a side: what the belt is drawn with, the centrifugal part included.</summary>
+    public ExplainedValue Whole(string name, PointLoads point, ExplainedValue net, Func<ExplainedValue> speed) => nodes.Of(
+        name, net.Value + point.Loads.CentrifugalTension, Force.Info, Relations.WholeTension,
+        () =>
+        [
+            net,
+            nodes.Of(
+                "centrifugalTension", point.Loads.CentrifugalTension, Force.Info, Relations.CentrifugalTension,
+                () => [Field("belt.massPerLength", machine.BeltMassPerLength, LinearDensity.Info), BeltSpeed(point, speed)]),
+        ]);
+
+    public ExplainedValue BeltSpeed(PointLoads point, Func<ExplainedValue> speed) => nodes.Of(
+        "beltSpeed", point.Loads.BeltSpeed, Speed.Info, Relations.BeltSpeed, () => [speed(), belt.DriveRadius(point)]);
+
     public ExplainedValue? SlipMargin(string name, PointLoads point)
     {
         double margin = point.Loads.Belt.SlipMargin;
@@ -52,24 +84,26 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
                 belt.DriveWrap(point),
                 DriveArc(point),
                 belt.DrivenWrap(point),
-                nodes.Of(
-                    "drivenActiveArc", point.Loads.Belt.ActiveArc, Angle.Info, Relations.ActiveArc,
-                    () => [Tight(point), Slack(point), DrivenGroove(point)]),
+                DrivenArc(point),
                 .. point.Loads.Belt.DrivenSlips
                     ? [Clamp(point), Effective(point), DrivenGroove(point), belt.HalfAngle()]
                     : Array.Empty<ExplainedValue>(),
             ]);
     }
 
-    private ExplainedValue DriveArc(PointLoads point) => nodes.Of(
+    public ExplainedValue DrivenArc(PointLoads point) => nodes.Of(
+        "drivenActiveArc", point.Loads.Belt.ActiveArc, Angle.Info, Relations.ActiveArc,
+        () => [Tight(point), Slack(point), DrivenGroove(point)]);
+
+    public ExplainedValue DriveArc(PointLoads point) => nodes.Of(
         "driveActiveArc", point.Loads.Belt.DriveActiveArc, Angle.Info, Relations.ActiveArc,
         () => [Tight(point), Slack(point), DriveGroove(point)]);
 
-    private ExplainedValue Tight(PointLoads point) => nodes.Of(
+    public ExplainedValue Tight(PointLoads point) => nodes.Of(
         "tightTensionNet", point.Loads.Belt.TightNet, Force.Info, Relations.TightTension,
         () => [Slack(point), Effective(point)]);
 
-    private ExplainedValue Slack(PointLoads point)
+    public ExplainedValue Slack(PointLoads point)
     {
         double slack = point.Loads.Belt.SlackNet;
         return point.Loads.Belt.DrivenSlips
@@ -85,12 +119,13 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
         "effectiveTension", EffectiveTension(point), Force.Info, Relations.EffectiveTension,
         () => [new EngineTree(scene, nodes).Torque(point.Loads.Rpm), belt.DriveRadius(point)]);
 
-    private ExplainedValue Clamp(PointLoads point)
+    public ExplainedValue Clamp(PointLoads point)
     {
         var spring = new SpringTree(scene, nodes);
         var helix = new HelixTree(scene, nodes);
         return nodes.Of(
-            "drivenClamp", point.Loads.DrivenClamp, Force.Info, Relations.DrivenClamp,
+            "drivenClamp", point.Loads.DrivenClamp, Force.Info,
+            point.IsUpshift ? Relations.DrivenClamp : Relations.BackshiftClamp,
             () =>
             [
                 spring.Driven(point),
@@ -111,31 +146,28 @@ internal sealed class ThrustTree(Scene scene, TreeNodes nodes)
     private ExplainedValue DrivenGroove(PointLoads point) =>
         Groove("driven", point.Position.DrivenRadius, () => belt.DrivenRadius(point));
 
-    private ExplainedValue Groove(string sheave, double radius, Func<ExplainedValue> radiusNode)
+    private ExplainedValue Groove(string sheave, double radius, Func<ExplainedValue> radiusNode) => nodes.Of(
+        $"{sheave}GrooveFriction", BeltThrust.GrooveFriction(machine.FrictionAt(radius), machine.GrooveHalfAngle), "",
+        Relations.GrooveFriction, () => [Friction(sheave, radius, radiusNode), belt.HalfAngle()]);
+
+    private ExplainedValue Friction(string sheave, double radius, Func<ExplainedValue> radiusNode)
     {
         double friction = machine.FrictionAt(radius);
-        return nodes.Of(
-            $"{sheave}GrooveFriction", BeltThrust.GrooveFriction(friction, machine.GrooveHalfAngle), "",
-            Relations.GrooveFriction, () => [Friction(), belt.HalfAngle()]);
-
-        ExplainedValue Friction()
+        if (machine.BeltFrictionByRadius is { } curve)
         {
-            if (machine.BeltFrictionByRadius is { } curve)
-            {
-                return nodes.Of(
-                    $"{sheave}Friction", friction, "", Relations.FrictionByRadius,
-                    () =>
-                    [
-                        radiusNode(),
-                        .. CurveParts.Straight(
-                            nodes, "belt.frictionByRadius", curve, curve.From, radius, new("radius", Length.Info),
-                            new("friction", null)),
-                    ]);
-            }
-
-            // A friction that came out of the run is an input here: it is solved with the factors, not from parts.
-            return Field(scene.Run is { SolvesFriction: true } ? "anchoring.solvedFriction" : "belt.friction", friction);
+            return nodes.Of(
+                $"{sheave}Friction", friction, "", Relations.FrictionByRadius,
+                () =>
+                [
+                    radiusNode(),
+                    .. CurveParts.Straight(
+                        nodes, "belt.frictionByRadius", curve, curve.From, radius, new("radius", Length.Info),
+                        new("friction", null)),
+                ]);
         }
+
+        // A friction that came out of the run is an input here: it is solved with the factors, not from parts.
+        return Field(scene.Run is { SolvesFriction: true } ? "anchoring.solvedFriction" : "belt.friction", friction);
     }
 
     private static double EffectiveTension(PointLoads point) => point.Loads.EngineTorque / point.Position.DriveRadius;
