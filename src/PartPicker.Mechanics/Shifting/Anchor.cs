@@ -22,6 +22,9 @@ public static class Anchor
     /// <summary>Greatest over least ratio of shift points from which a friction may be solved (common practice, no source).</summary>
     public const double LeastRatioSpread = 1.5;
 
+    // What two frictions leave of the run counts as the same within this share of its squares: both meet it.
+    private const double SameSquares = 1e-12;
+
     /// <summary>The factors that make the measured set engage and shift as measured.</summary>
     /// <param name="unanchored">The machine in the air of the run, without factors, at the measured ratios.</param>
     /// <param name="drive">The drive side of the run, without factors.</param>
@@ -58,7 +61,8 @@ public static class Anchor
     /// <param name="shiftRpm">Shift rpm as measured at each position.</param>
     /// <returns>
     /// μ between <see cref="LeastFriction"/> and <see cref="GreatestFriction"/>, at one of which it stands where the best
-    /// lies beyond; and the factors with it. Two points are met exactly where a friction of that range can.
+    /// lies beyond; and the factors with it. Two points are met exactly where a friction of that range can. Where a friction
+    /// with which the belt slips meets the run no better than one with which it grips, the one that grips is taken.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">A speed is not positive or lies beyond the engine's table.</exception>
     /// <exception cref="ArgumentException">Fewer than two positions, or not one shift rpm for each.</exception>
@@ -78,23 +82,53 @@ public static class Anchor
         double[] available = Available(drive, machine.FlyweightFrictionShare, flyweight, shiftRpm);
         double[] torque = [.. shiftRpm.Select(rpm => torqueFactor * machine.Engine.At(rpm))];
 
-        // The sum has a corner at every friction where a point begins to slip, and may dip narrowly beside it.
-        const int pieces = 36;
-        (double friction, _) = Maximum.Of(
-            mu => -SumOfSquares(mu),
-            [
-                .. Enumerable.Range(0, pieces + 1).Select(i => LeastFriction + i * (GreatestFriction - LeastFriction) / pieces)
-                    .Concat(positions.Select((_, j) => Belt(1, j).Loading(driven.Upshift[j].At(torque[j]), torque[j] / positions[j].DriveRadius))
-                        .Where(edge => edge is > LeastFriction and < GreatestFriction))
-                    .Distinct()
-                    .Order(),
-            ]);
+        (double friction, double left) = Best(LeastFriction);
+        double grips = LeastGripping();
+        if (friction < grips && grips < GreatestFriction)
+        {
+            (double gripping, double leftThen) = Best(grips);
+            if (leftThen <= left + SameSquares * available.Sum(b => b * b))
+                friction = gripping;
+        }
+
         return (friction, new AnchorFactors(flyweight, ThrustFactor(available, Asked(friction))));
 
-        double[] Asked(double mu) =>
-        [
-            .. positions.Select((p, j) => Belt(mu, j).DriveThrust(driven.Upshift[j].At(torque[j]), torque[j] / p.DriveRadius)),
-        ];
+        // The sum has a corner at every friction where a point begins to slip, and may dip narrowly beside it.
+        (double Friction, double Left) Best(double least)
+        {
+            const int pieces = 36;
+            (double at, double negative) = Maximum.Of(
+                mu => -SumOfSquares(mu),
+                [
+                    .. Enumerable.Range(0, pieces + 1).Select(i => least + i * (GreatestFriction - least) / pieces)
+                        .Concat(positions.Select((_, j) => Belt(1, j).Loading(Clamp(j), Tension(j)))
+                            .Where(edge => edge > least && edge < GreatestFriction))
+                        .Distinct()
+                        .Order(),
+                ]);
+            return (at, -negative);
+        }
+
+        // More friction never grips less: one friction parts those that slip somewhere from those that slip nowhere.
+        double LeastGripping()
+        {
+            if (Spare(LeastFriction) >= 0)
+                return LeastFriction;
+            return Spare(GreatestFriction) <= 0 ? GreatestFriction : Root.Between(Spare, LeastFriction, GreatestFriction);
+        }
+
+        // The least slip margin of the run, less 1; a point without torque does not slip.
+        double Spare(double mu) => Enumerable.Range(0, positions.Count)
+            .Select(j => Belt(mu, j).Load(Clamp(j), Tension(j)).SlipMargin)
+            .Where(margin => !double.IsNaN(margin))
+            .DefaultIfEmpty(double.MaxValue)
+            .Min() - 1;
+
+        double Clamp(int j) => driven.Upshift[j].At(torque[j]);
+
+        double Tension(int j) => torque[j] / positions[j].DriveRadius;
+
+        double[] Asked(double mu) => [.. positions.Select((_, j) => Belt(mu, j).DriveThrust(Clamp(j), Tension(j)))];
 
         BeltThrust Belt(double mu, int j) => new(
             machine.GrooveHalfAngle, mu, positions[j].DriveWrap, positions[j].DrivenWrap, machine.ThrustForm);

@@ -70,6 +70,7 @@ public sealed class AnchorTests
     // Two points at the ends of the travel tell as much; the grip of the best belts is still within reach.
     [Theory]
     [InlineData(0.12)]
+    [InlineData(0.36)]
     [InlineData(0.98)]
     public void Two_points_far_apart_tell_friction_from_factor(double friction) =>
         RandomSetUp.FlatTorque.Sample(setUp =>
@@ -90,6 +91,10 @@ public sealed class AnchorTests
             var again = new ShiftModel(setUp.Machine() with { BeltFriction = solved }, truth.Positions, 1, factors);
             Assert.Equal(run[0]!.Value.Rpm, again.BalanceRpm(drive, driven, 0, ShiftDirection.Upshift)!.Value, 0.1);
             Assert.Equal(run[1]!.Value.Rpm, again.BalanceRpm(drive, driven, 1, ShiftDirection.Upshift)!.Value, 0.1);
+
+            // A slipping belt of another friction may meet two points as well; this run was made by one that grips.
+            for (int j = 0; j < 2; j++)
+                Assert.True(again.UpshiftSlipMargin(run[j]!.Value.Rpm, driven, j) >= 1 - 1e-6);
         });
 
     [Theory]
