@@ -13,6 +13,7 @@ public readonly struct BeltThrustFloor
     private readonly BeltThrust belt;
     private readonly double[] chord;
 
+    /// <param name="belt">The belt whose thrust is bounded.</param>
     public BeltThrustFloor(BeltThrust belt)
     {
         this.belt = belt;

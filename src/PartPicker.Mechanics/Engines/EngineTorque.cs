@@ -52,6 +52,7 @@ public sealed class EngineTorque
         RevLimitRpm = revLimitRpm;
     }
 
+    /// <summary>Highest speed that may be asked, in rpm.</summary>
     public double RevLimitRpm { get; }
 
     /// <summary>Q(n) at sea level, in N·m.</summary>

@@ -10,5 +10,6 @@ public sealed record DrivenSide(double[] HelixAngle, double[] CamTurn, ClampLine
 /// <summary>A clamp that is linear in engine torque: standing force (N) and force per torque (1/m).</summary>
 public readonly record struct ClampLine(double Standing, double PerTorque)
 {
+    /// <summary>F_s (N) at an engine torque Q (N·m).</summary>
     public double At(double engineTorque) => Standing + PerTorque * engineTorque;
 }

@@ -48,6 +48,7 @@ public sealed record Drivetrain
     /// <summary>φ, friction angle of the cam.</summary>
     public required double CamFrictionAngle { get; init; }
 
+    /// <summary>How the drive sheave carries the belt.</summary>
     public required DriveThrustForm ThrustForm { get; init; }
 
     /// <summary>Rolling radius of the tyre.</summary>
@@ -56,6 +57,7 @@ public sealed record Drivetrain
     /// <summary>Turns of the driven clutch per turn of the wheel.</summary>
     public required double FinalDrive { get; init; }
 
+    /// <summary>Highest speed of the engine, in rpm.</summary>
     public double RevLimitRpm => Engine.RevLimitRpm;
 
     /// <summary>μ at a pitch radius (m).</summary>

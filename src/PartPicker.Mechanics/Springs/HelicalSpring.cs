@@ -28,7 +28,7 @@ public static class HelicalSpring
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="totalCoils">N_t, all coils.</param>
     /// <param name="groundEnds">True where the ends are ground flat.</param>
-    /// <remarks>Source: [SHI] Table 10-1 (plain and closed: d(N_t + 1); plain ground and closed ground: d N_t).</remarks>
+    /// <remarks>For d and N_t above 0. Source: [SHI] Table 10-1 (plain and closed: d(N_t + 1); plain ground and closed ground: d N_t).</remarks>
     public static Length SolidLength(Length wireDiameter, double totalCoils, bool groundEnds) =>
         Length.FromMeters(wireDiameter.Meters * (groundEnds ? totalCoils : totalCoils + 1));
 
@@ -36,7 +36,7 @@ public static class HelicalSpring
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="meanDiameter">D, mean coil diameter.</param>
     /// <param name="activeCoils">Nₐ, coils that deflect.</param>
-    /// <remarks>For cold-coiled springs under static load. Source: [EN 13906-1].</remarks>
+    /// <remarks>For cold-coiled springs under static load, d, D and Nₐ above 0. Source: [EN 13906-1].</remarks>
     public static Length CoilClearance(Length wireDiameter, Length meanDiameter, double activeCoils)
     {
         double d = wireDiameter.Meters;
@@ -50,6 +50,8 @@ public static class HelicalSpring
         "Below, the inside of the coil is overstressed and hard to wind; above, the coil is limp.", "[EN 15800]; [SHI] ch. 10");
 
     /// <summary>Active coils: Nₐ = N_t − N_e.</summary>
+    /// <param name="totalCoils">N_t, all coils; above N_e, or none deflects.</param>
+    /// <param name="ends">How the ends are made: N_e.</param>
     /// <remarks>Source: [SHI] Table 10-1.</remarks>
     public static double ActiveCoils(double totalCoils, CoilEnds ends) => totalCoils - ends.DeadCoils;
 
@@ -58,7 +60,7 @@ public static class HelicalSpring
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="activeCoils">Nₐ, coils that deflect.</param>
     /// <param name="ends">How the ends are made.</param>
-    /// <remarks>Source: [SHI] Table 10-1: (L − d)/Nₐ, L/(Nₐ + 1), (L − 3d)/Nₐ, (L − 2d)/Nₐ.</remarks>
+    /// <remarks>For L above the wires of the ends and Nₐ above 0. Source: [SHI] Table 10-1: (L − d)/Nₐ, L/(Nₐ + 1), (L − 3d)/Nₐ, (L − 2d)/Nₐ.</remarks>
     public static Length Pitch(Length length, Length wireDiameter, double activeCoils, CoilEnds ends) => Length.FromMeters(
         (length.Meters - ends.EndWires * wireDiameter.Meters) / (activeCoils + ends.ClimbingDeadCoils));
 
@@ -67,7 +69,7 @@ public static class HelicalSpring
     /// <param name="meanDiameter">D, mean coil diameter at free length.</param>
     /// <param name="freePitch">p₀, pitch at free length.</param>
     /// <param name="pitch">p, pitch as compressed, no larger than p₀.</param>
-    /// <remarks>The wire keeps its length and the coils their number. Source: [SHI] ch. 10, at solid; else derived.</remarks>
+    /// <remarks>The wire keeps its length and the coils their number; NaN where p is far above p₀. Source: [SHI] ch. 10, at solid; else derived.</remarks>
     public static Length GrownOutsideDiameter(Length wireDiameter, Length meanDiameter, Length freePitch, Length pitch)
     {
         double D = meanDiameter.Meters;
@@ -93,7 +95,7 @@ public static class HelicalSpring
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="meanDiameter">D, mean coil diameter.</param>
     /// <param name="activeCoils">Nₐ, coils that deflect.</param>
-    /// <remarks>It is ½ √(k/m) with m the mass of the active coils. Source: [SHI] ch. 10; [EN 13906-1] 9.12.</remarks>
+    /// <remarks>For all above 0. It is ½ √(k/m) with m the mass of the active coils. Source: [SHI] ch. 10; [EN 13906-1] 9.12.</remarks>
     public static Frequency Surge(
         Pressure shearModulus, Density density, Length wireDiameter, Length meanDiameter, double activeCoils) =>
         Frequency.FromHertz(

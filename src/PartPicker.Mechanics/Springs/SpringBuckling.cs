@@ -28,7 +28,7 @@ public static class SpringBuckling
     /// <param name="shearModulus">G, shear modulus.</param>
     /// <param name="fixing">How the ends are held: ν.</param>
     /// <returns>Null where the root is imaginary: such a spring never bows.</returns>
-    /// <remarks>Source: [EN 13906-1] 9.14, the form from memory.</remarks>
+    /// <remarks>For L₀ and D above 0 and G below E, as of every wire. Source: [EN 13906-1] 9.14, the form from memory.</remarks>
     public static Length? CriticalDeflection(
         Length freeLength, Length meanDiameter, Pressure elasticModulus, Pressure shearModulus, EndFixing fixing)
     {
@@ -41,6 +41,10 @@ public static class SpringBuckling
     }
 
     /// <summary>Free length below which it never bows: L₀ = (πD/ν) √(2(E − G)/(2G + E)).</summary>
+    /// <param name="meanDiameter">D, mean coil diameter.</param>
+    /// <param name="elasticModulus">E, Young's modulus.</param>
+    /// <param name="shearModulus">G, shear modulus, below E.</param>
+    /// <param name="fixing">How the ends are held: ν.</param>
     /// <remarks>Where the root of <see cref="CriticalDeflection"/> is zero. Source: [SHI] ch. 10, Table 10-2.</remarks>
     public static Length StableLength(
         Length meanDiameter, Pressure elasticModulus, Pressure shearModulus, EndFixing fixing)

@@ -22,6 +22,8 @@ public enum ShearFactor
 public static class SpringStress
 {
     /// <summary>The factor K of an index C = D/d.</summary>
+    /// <param name="factor">Which one; the equations stand beside each.</param>
+    /// <param name="index">C, above 1; good practice is 4 to 20.</param>
     /// <remarks>Source: [SHI] ch. 10; [EN 13906-1].</remarks>
     /// <exception cref="ArgumentOutOfRangeException">C is not above 1, or there is no such factor.</exception>
     public static double Factor(ShearFactor factor, double index)
@@ -42,7 +44,8 @@ public static class SpringStress
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="meanDiameter">D, mean coil diameter.</param>
     /// <param name="factor">K.</param>
-    /// <remarks>Source: [SHI] ch. 10; [EN 13906-1].</remarks>
+    /// <remarks>Within the elastic range; good practice for C = D/d is 4 to 20. Source: [SHI] ch. 10; [EN 13906-1].</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">C is not above 1.</exception>
     public static Pressure Shear(Force force, Length wireDiameter, Length meanDiameter, ShearFactor factor)
     {
         double d = wireDiameter.Meters;
@@ -72,7 +75,8 @@ public static class SpringStress
     /// <param name="moment">M, about the axis of the coil.</param>
     /// <param name="wireDiameter">d, wire diameter.</param>
     /// <param name="meanDiameter">D, mean coil diameter.</param>
-    /// <remarks>Source: [SHI] ch. 10.</remarks>
+    /// <remarks>Within the elastic range; good practice for C = D/d is 4 to 20. Source: [SHI] ch. 10.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">C is not above 1.</exception>
     public static Pressure Bending(Torque moment, Length wireDiameter, Length meanDiameter)
     {
         double d = wireDiameter.Meters;
@@ -81,6 +85,8 @@ public static class SpringStress
     }
 
     /// <summary>Both at once, by distortion energy: √(σ² + 3τ²).</summary>
+    /// <param name="bending">σ, bending stress.</param>
+    /// <param name="shear">τ, shear stress.</param>
     /// <remarks>No published example of a spring under both was found: derived from the two above.</remarks>
     public static Pressure Combined(Pressure bending, Pressure shear) => Pressure.FromPascals(
         Math.Sqrt(bending.Pascals * bending.Pascals + 3 * shear.Pascals * shear.Pascals));

@@ -47,8 +47,10 @@ public sealed class WireMaterial
     /// <summary>How a catalog names the material.</summary>
     public string Key { get; }
 
+    /// <summary>Its name for a person, with the standard of the wire.</summary>
     public string Name { get; }
 
+    /// <summary>What was done to it, which says how much of its strength it may bear.</summary>
     public WireTreatment Treatment { get; }
 
     /// <summary>Wire diameters (mm) over which its strength is known by <see cref="WireStrengthSet.Shigley"/>.</summary>

@@ -61,11 +61,13 @@ public sealed class WireStrengthSet
         Logarithm("vdsicr", 0.5, 10, 2125, 466),
     ]);
 
+    /// <summary>Every set; the rules use <see cref="Shigley"/> alone.</summary>
     public static IReadOnlyList<WireStrengthSet> All { get; } = [Shigley, Circulating, En10270];
 
     /// <summary>How the set is named.</summary>
     public string Key { get; }
 
+    /// <summary>Where it is from, by the keys of docs/sources.md where it has one.</summary>
     public string Source { get; }
 
     private readonly IReadOnlyList<StrengthFit> fits;
