@@ -7,7 +7,7 @@ namespace PartPicker.Tests.Quantities;
 
 public class UnitFactorTests
 {
-    // Source: NIST SP 811, exact definitions: 1 lb = 0.45359237 kg, 1 in = 0.0254 m, 1 ft = 0.3048 m,
+    // UNI-1, [SP 811], exact definitions: 1 lb = 0.45359237 kg, 1 in = 0.0254 m, 1 ft = 0.3048 m,
     // g = 9.80665 m/s², 1 hp = 550 ft·lbf/s.
     [Theory]
     [InlineData("Force", "lbf", 4.4482216152605)]
@@ -15,7 +15,12 @@ public class UnitFactorTests
     [InlineData("Torque", "lbf·in", 0.1129848290276167)]
     [InlineData("ForcePerLength", "lbf/in", 175.12683524647636)]
     [InlineData("Power", "hp", 745.6998715822702)]
-    public void UNI_1_customary_units_have_their_exact_factors(string dimension, string unit, double si) =>
+    [Trait("Outside", "UNI-1/1")]
+    [Trait("Outside", "UNI-1/2")]
+    [Trait("Outside", "UNI-1/3")]
+    [Trait("Outside", "UNI-1/4")]
+    [Trait("Outside", "UNI-1/5")]
+    public void Customary_units_have_their_exact_factors(string dimension, string unit, double si) =>
         Readings.AssertRead(si, QuantityReader.Read(1, unit, Readings.Dimension(dimension)), 1e-12);
 
     // A second opinion on every row. Where UnitsNet rounds a constant more coarsely, the exact value above holds.
