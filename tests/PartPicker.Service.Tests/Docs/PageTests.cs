@@ -45,7 +45,7 @@ public sealed class PageTests(Service service)
     [InlineData("fit", "What a part must keep to fit", "<code>drive-spring-seat</code>")]
     [InlineData("fields", "The fields of a catalog", "<strong><code>id</code></strong>")]
     [InlineData("limits", "What the model does not know", "<a href=\"/docs/fit\">fit.md</a>")]
-    [InlineData("glossary", "Glossary", "<td>twist rate</td>")]
+    [InlineData("glossary", "Glossary", "<td data-label=\"term\">twist rate</td>")]
     [InlineData("sources", "Sources", "<tr id=\"EN-13906-1\">")]
     [InlineData("model/springs", "Springs", "[<a href=\"/docs/sources#EN-13906-3\">EN 13906-3</a>]")]
     [InlineData("model/belt-path", "Path of the belt", "<desc id=\"belt-desc\">")]

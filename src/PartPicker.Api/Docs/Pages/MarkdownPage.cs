@@ -17,6 +17,9 @@ internal static partial class MarkdownPage
     private const string Root = "/docs/";
     private const string Picture = ".svg";
 
+    // As the style sheet counts them.
+    private const int WideColumns = 4;
+
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .UsePipeTables().UseMathematics().UseAutoIdentifiers(AutoIdentifierOptions.GitHub).DisableHtml().Build();
 
@@ -43,6 +46,8 @@ internal static partial class MarkdownPage
             formula.ReplaceBy(new HtmlInline(MathMarkup.Of(formula.Content.ToString(), formula.DelimiterCount == 2)));
         foreach (TableRow row in page.Descendants<TableRow>())
             Mark(row);
+        foreach (Table table in page.Descendants<Table>())
+            Label(table);
 
         // A table wider than the screen scrolls by itself, by keyboard too.
         string html = page.ToHtml(Pipeline)
@@ -68,12 +73,25 @@ internal static partial class MarkdownPage
     // The row of a source on its page is what citations lead to.
     private static void Mark(TableRow row)
     {
-        string first = row[0] is TableCell and [ParagraphBlock { Inline: { } words }]
-            ? string.Concat(words.Descendants<LiteralInline>())
-            : "";
-        if (first is ['[', .. var key, ']'] && KeptPages.SourceKeys.Contains(key))
+        if (Words(row[0]) is ['[', .. var key, ']'] && KeptPages.SourceKeys.Contains(key))
             row.GetAttributes().Id = KeptPages.Anchor(key);
     }
+
+    // On a narrow screen the cells of a wide table stand below each other, each with the head of its column.
+    private static void Label(Table table)
+    {
+        if (table[0] is not TableRow head || head.Count < WideColumns)
+            return;
+        foreach (TableRow row in table.Skip(1).OfType<TableRow>())
+        {
+            foreach ((Block cell, Block name) in row.Zip(head))
+                cell.GetAttributes().AddProperty("data-label", Words(name));
+        }
+    }
+
+    private static string Words(Block cell) => cell is TableCell and [ParagraphBlock { Inline: { } words }]
+        ? string.Concat(words.Descendants<LiteralInline>())
+        : "";
 
     private static string Cite(Match match)
     {
