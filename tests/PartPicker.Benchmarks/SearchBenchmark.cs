@@ -13,7 +13,7 @@ namespace PartPicker.Benchmarks;
 /// </remarks>
 internal static class SearchBenchmark
 {
-    private const int Requests = 40;
+    private const int Requests = 20;
     private const int Judged = 2000;
     private const int MaxWarmUps = 200;
     private static readonly TimeSpan WarmUpTime = TimeSpan.FromSeconds(3);

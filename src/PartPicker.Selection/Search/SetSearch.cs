@@ -22,7 +22,7 @@ internal sealed class SetSearch(
     private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
     private readonly RankOrder order = new(request.RankBy);
     private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
-    private readonly SetBounds bounds = new(predictor, score, index.Belts, request.SlipMargin);
+    private readonly SetBounds bounds = new(predictor, score, index, request.SlipMargin);
     private readonly Dictionary<(int, int), DriveSide> drives = [];
     private readonly RequestRules rules = new(predictor, request, score, planner);
 
@@ -111,6 +111,8 @@ internal sealed class SetSearch(
         Proven = true;
     }
 
+    private const int MaxDepth = 128;
+
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
     public const int MaxWaiting = 2_000_000;
 
@@ -158,9 +160,20 @@ internal sealed class SetSearch(
             return;
         }
 
+        if (node.Driven >= 0 && index.Driven.IsMixed(node.Driven))
+        {
+            int child = index.Driven.Child(node.Driven);
+            Add(store, slot, node with { Driven = child }, bound);
+            Add(store, slot, node with { Driven = child + 1 }, bound);
+            return;
+        }
+
+        bool pair = index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight);
+        if (pair && !node.Judged && node.Driven >= 0 && TrySweep(store, slot, bound))
+            return;
         double spring = springAlone ? -1 : bounds.SpringWidth(index.Springs, node.Spring);
         double flyweight = flyweightAlone ? -1 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
-        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) ? -1 : bounds.DrivenWidth(index.Driven, node.Driven);
+        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) || !pair ? -1 : bounds.DrivenWidth(index.Driven, node.Driven);
         if (!springAlone && spring >= flyweight && spring >= driven)
         {
             int child = index.Springs.Child(node.Spring);
@@ -181,9 +194,87 @@ internal sealed class SetSearch(
         }
         else
         {
+            PairView? before = node.Swept > 0 ? bounds.Sweep.LookAgain(node, node.Swept - 1) : null;
+            double listed = before is null ? 0 : bounds.Sweep.Limit(before.Radius, bounds.LeastEngagementError(node));
             foreach (int item in index.Driven.Items(node.Driven))
-                Add(store, slot, node with { Driven = ~item }, bound);
+            {
+                if (before is null || before.SquaresOfItem(item, listed, out _) > listed)
+                    Add(store, slot, node with { Driven = ~item, Swept = 0 }, bound);
+            }
         }
+    }
+
+    // Step 4: the driven choices of a drive pair by rising miss, a ring at a time.
+    private bool TrySweep(NodeStore store, int slot, double bound)
+    {
+        Node node = store[slot];
+        PairSweep sweep = bounds.Sweep;
+        if (!sweep.TryNext(node.Swept, bound, out int rung))
+            return false;
+        PairView now = sweep.Look(node, rung);
+        if (now.Sight == Sight.Unclear)
+            return false;
+        WorkDone++;
+        if (now.Sight == Sight.Clear)
+            ListRing(store, slot, bound, now, node.Swept > 0 ? sweep.LookAgain(node, node.Swept - 1) : null);
+        if (TryCuts(node, out Cuts cuts) && !cuts.Exceeded(now.Radius, node.LeastError))
+        {
+            int rest = Copy(store, slot, node with { Swept = rung + 1 });
+            store.Push(rest, now.Radius);
+        }
+
+        return true;
+    }
+
+    private void ListRing(NodeStore store, int slot, double bound, PairView now, PairView? before)
+    {
+        Node node = store[slot];
+        double engagement = bounds.LeastEngagementError(node);
+        double limit = bounds.Sweep.Limit(now.Radius, engagement);
+        double listed = before is null ? 0 : bounds.Sweep.Limit(before.Radius, engagement);
+        Span<int> stack = stackalloc int[MaxDepth];
+        int top = 0;
+        stack[top++] = node.Driven;
+        while (top > 0)
+        {
+            Node inner = node with { Driven = stack[--top] };
+            WorkDone++;
+            double squares = now.SquaresOf(inner.Driven, limit, out _);
+            if (squares > limit || !TryCuts(inner, out Cuts cuts)
+                || cuts.Exceeded(Math.Max(bound, bounds.Sweep.Miss(engagement, squares)), node.LeastError))
+            {
+                continue;
+            }
+
+            if (!index.Driven.IsLeaf(inner.Driven))
+            {
+                stack[top++] = index.Driven.Child(inner.Driven);
+                stack[top++] = index.Driven.Child(inner.Driven) + 1;
+                continue;
+            }
+
+            foreach (int item in index.Driven.Items(inner.Driven))
+            {
+                squares = now.SquaresOfItem(item, limit, out double greatest);
+                if (squares > limit || (before is not null && before.SquaresOfItem(item, listed, out _) <= listed))
+                    continue;
+                Node alone = node with
+                {
+                    Driven = ~item, Swept = 0, LeastError = Math.Max(node.LeastError, greatest),
+                };
+                double miss = Math.Max(bound, bounds.Sweep.Miss(engagement, squares));
+                if (TryCuts(alone, out cuts) && !cuts.Exceeded(miss, alone.LeastError))
+                    store.Push(Copy(store, slot, alone), miss);
+            }
+        }
+    }
+
+    private static int Copy(NodeStore store, int slot, in Node node)
+    {
+        int copy = store.Take();
+        store[copy] = node;
+        store.Window(slot).CopyTo(store.Window(copy));
+        return copy;
     }
 
     // The model tells one member's miss, and so that of all.
@@ -213,9 +304,17 @@ internal sealed class SetSearch(
         }
 
         WorkDone++;
-        BoxVerdict verdict = node.Judged
-            ? cuts.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open
-            : Bound(ref node, store.Window(slot), cuts, out bound);
+        BoxVerdict verdict;
+        if (node.Judged)
+        {
+            verdict = cuts.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open;
+        }
+        else
+        {
+            verdict = Bound(ref node, store.Window(slot), cuts, out double least);
+            bound = Math.Max(bound, least);
+        }
+
         if (verdict == BoxVerdict.Open)
         {
             Keep(store, slot, bound);

@@ -151,7 +151,7 @@ public sealed class SearchBoundTests
             Index = SearchIndex.Build(pools, fitted, machine, request.PointCount, default);
             WantedRpm wanted = ShiftGoals.Of(request.Target, Predictor, fitted, [])!;
             score = new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights);
-            bounds = new SetBounds(Predictor, score, Index.Belts, request.SlipMargin);
+            bounds = new SetBounds(Predictor, score, Index, request.SlipMargin);
         }
 
         public Predictor Predictor { get; }

@@ -107,7 +107,56 @@ internal sealed class BeltBounds
 
     private int CellOf(double u) => Math.Min((int)(u * perUnit), Cells - 1);
 
-    private double Chord(double u)
+    /// <summary>True where there is torque, so that a thrust tells the clamp.</summary>
+    public bool Inverts => perUnit > 0;
+
+    /// <summary>F_d over D where the belt slips, or the active arc fills the wrap: less is never asked for.</summary>
+    public double Beyond => beyond;
+
+    /// <summary>Between which u = D/F_s lies where F_d/D is so much, more than <see cref="Beyond"/>.</summary>
+    /// <remarks>F_d/D = φ(u)/u falls as u rises: the chord of a cell, below φ, gets there first, its ceiling last.</remarks>
+    public (double Low, double High) LoadOf(double thrustPerTension)
+    {
+        int low = 0;
+        int high = Cells;
+        double perCell = thrustPerTension / perUnit;
+        while (high - low > 1)
+        {
+            int middle = (low + high) / 2;
+            if (chord[middle] > perCell * middle)
+                low = middle;
+            else
+                high = middle;
+        }
+
+        double above = chord[low] - perCell * low;
+        double fall = perCell - (chord[low + 1] - chord[low]);
+        double first = (low + above / fall) / perUnit;
+        double last = (low + Math.Min(1, (above + gap[low]) / fall)) / perUnit;
+        return (first * (1 - Slack), last * (1 + Slack));
+    }
+
+    /// <summary>Least and greatest slope of F_d/F_s over u; false where the edge or no load at all is too near to tell.</summary>
+    public bool TrySlopes(double from, double to, out double least, out double greatest)
+    {
+        int first = (int)(from * perUnit) - 1;
+        int last = (int)(to * perUnit) + 1;
+        if (!(to < edge) || first < 0 || last >= Cells)
+        {
+            (least, greatest) = (0, 0);
+            return false;
+        }
+
+        greatest = perUnit * (chord[first + 1] - chord[first]);
+        least = perUnit * (chord[last + 1] - chord[last]);
+        return true;
+    }
+
+    /// <summary>A ratio that F_d/F_s does not exceed at u.</summary>
+    public double Ceiling(double u) => Ceiling(u, CellOf(u));
+
+    /// <summary>A ratio that F_d/F_s does not fall below at u.</summary>
+    public double Chord(double u)
     {
         int cell = CellOf(u);
         return chord[cell] + (u * perUnit - cell) * (chord[cell + 1] - chord[cell]);

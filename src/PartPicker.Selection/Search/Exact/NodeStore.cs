@@ -103,6 +103,9 @@ internal struct Node
     /// <summary>No member's greatest error is less (in tolerances).</summary>
     public double LeastError;
 
+    /// <summary>The rung of <see cref="PairSweep"/> up to which its members were listed by themselves, and one more.</summary>
+    public int Swept;
+
     /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>
     public bool Judged;
 }

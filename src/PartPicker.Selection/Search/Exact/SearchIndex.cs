@@ -12,18 +12,14 @@ internal sealed class SearchIndex
 {
     private const int DrivenLeaf = 4;
 
-    private readonly byte[] spring;
-    private readonly byte[] hole;
-    private readonly byte[] helix;
+    private readonly Func<int, int> changesOfDriven;
 
     private SearchIndex(
         CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps,
         BeltBounds[] belts)
     {
         Pools = pools;
-        spring = [.. pools.Driven.Springs.Select(s => Changed(s.Id == fitted.Driven.Spring.Id))];
-        hole = [.. pools.Driven.Holes.Select(h => Changed(h.Name == fitted.Driven.Hole.Name))];
-        helix = [.. pools.Driven.Helices.Select(h => Changed(h.Id == fitted.Driven.Helix.Id))];
+        changesOfDriven = ChangesOfDriven(pools.Driven, fitted);
         var alike = new AlikeParts(pools);
         SpringNodes = new NodeFacts(springs, alike.OfSpring, s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
         FlyweightNodes = new NodeFacts(
@@ -44,7 +40,7 @@ internal sealed class SearchIndex
         Clamps = null!;
         Belts = [];
         SpringNodes = FlyweightNodes = DrivenNodes = null!;
-        spring = hole = helix = [];
+        changesOfDriven = _ => 0;
     }
 
     public CandidatePools Pools { get; }
@@ -69,11 +65,7 @@ internal sealed class SearchIndex
     public IReadOnlyList<BeltBounds> Belts { get; }
 
     /// <summary>How many slots a driven choice changes.</summary>
-    public byte ChangesOf(int item)
-    {
-        (int s, int h, int x) = Pools.Driven.Code(item);
-        return (byte)(spring[s] + hole[h] + helix[x]);
-    }
+    public byte ChangesOf(int item) => (byte)System.Numerics.BitOperations.PopCount((uint)changesOfDriven(item));
 
     /// <summary>Bytes held, the parts themselves not counted.</summary>
     public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L;
@@ -120,14 +112,32 @@ internal sealed class SearchIndex
         }
 
         double torque = model.PeakPower / Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
+        Func<int, int> drivenChanges = ChangesOfDriven(pools.Driven, fitted);
         return new SearchIndex(
             pools,
             fitted,
-            new BoxTree(springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
-            new BoxTree(flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
-            new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf),
+            new BoxTree(
+                springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                s => pools.DriveSprings[s].SameAs(fitted.Spring) ? 0 : 1),
+            new BoxTree(
+                flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                f => pools.Flyweights[f].SameAs(fitted.Flyweight) ? 0 : 1),
+            new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf, drivenChanges),
             clamps,
             [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))]);
+    }
+
+    // Which slots a driven choice changes, one bit each.
+    private static Func<int, int> ChangesOfDriven(DrivenPool pool, SetUp fitted)
+    {
+        int[] springs = [.. pool.Springs.Select(s => s.Id == fitted.Driven.Spring.Id ? 0 : 1)];
+        int[] holes = [.. pool.Holes.Select(h => h.Name == fitted.Driven.Hole.Name ? 0 : 2)];
+        int[] helices = [.. pool.Helices.Select(h => h.Id == fitted.Driven.Helix.Id ? 0 : 4)];
+        return item =>
+        {
+            (int s, int h, int x) = pool.Code(item);
+            return springs[s] + holes[h] + helices[x];
+        };
     }
 
     private static byte Changed(bool same) => (byte)(same ? 0 : 1);
