@@ -17,6 +17,8 @@ internal sealed class SetSearch(
     Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
     PriceFloors? floors)
 {
+    public static readonly SortedDictionary<string, long> Stats = [];
+    private static void Count(string k, long n = 1) => Stats[k] = Stats.GetValueOrDefault(k) + n;
     private const int CancellationStride = 64;
 
     private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
@@ -160,14 +162,6 @@ internal sealed class SetSearch(
             return;
         }
 
-        if (node.Driven >= 0 && index.Driven.IsMixed(node.Driven))
-        {
-            int child = index.Driven.Child(node.Driven);
-            Add(store, slot, node with { Driven = child }, bound);
-            Add(store, slot, node with { Driven = child + 1 }, bound);
-            return;
-        }
-
         bool pair = index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight);
         if (pair && !node.Judged && node.Driven >= 0 && TrySweep(store, slot, bound))
             return;
@@ -215,6 +209,7 @@ internal sealed class SetSearch(
         if (now.Sight == Sight.Unclear)
             return false;
         WorkDone++;
+        Count($"sweep {rung} {now.Sight}");
         if (now.Sight == Sight.Clear)
             ListRing(store, slot, bound, now, node.Swept > 0 ? sweep.LookAgain(node, node.Swept - 1) : null);
         if (TryCuts(node, out Cuts cuts) && !cuts.Exceeded(now.Radius, node.LeastError))
@@ -233,29 +228,39 @@ internal sealed class SetSearch(
         double limit = bounds.Sweep.Limit(now.Radius, engagement);
         double listed = before is null ? 0 : bounds.Sweep.Limit(before.Radius, engagement);
         Span<int> stack = stackalloc int[MaxDepth];
-        int top = 0;
-        stack[top++] = node.Driven;
-        while (top > 0)
+        foreach (int kind in index.Driven.GroupRoots)
         {
-            Node inner = node with { Driven = stack[--top] };
-            WorkDone++;
-            double squares = now.SquaresOf(inner.Driven, limit, out _);
-            if (squares > limit || !TryCuts(inner, out Cuts cuts)
-                || cuts.Exceeded(Math.Max(bound, bounds.Sweep.Miss(engagement, squares)), node.LeastError))
-            {
+            if (!TryCuts(node with { Driven = kind }, out Cuts cuts) || cuts.Exceeded(bound, node.LeastError))
                 continue;
-            }
-
-            if (!index.Driven.IsLeaf(inner.Driven))
+            double kindLimit = Math.Min(limit, bounds.Sweep.Limit(cuts.Widest, engagement));
+            int top = 0;
+            stack[top++] = kind;
+            while (top > 0)
             {
-                stack[top++] = index.Driven.Child(inner.Driven);
-                stack[top++] = index.Driven.Child(inner.Driven) + 1;
-                continue;
-            }
+                int at = stack[--top];
+                WorkDone++;
+                Count("node tests"); if (index.DrivenNodes.Changes(kind) == 3) Count($"main nodes r{now.Radius:0.000}"); else Count($"other nodes {index.DrivenNodes.Changes(kind)} r{now.Radius:0.000}");
+                if (now.SquaresOf(at, kindLimit, out _) > kindLimit)
+                    continue;
+                if (floors is not null && (!TryCuts(node with { Driven = at }, out cuts) || cuts.Exceeded(bound, node.LeastError)))
+                    continue;
+                if (!index.Driven.IsLeaf(at))
+                {
+                    stack[top++] = index.Driven.Child(at);
+                    stack[top++] = index.Driven.Child(at) + 1;
+                    continue;
+                }
 
-            foreach (int item in index.Driven.Items(inner.Driven))
+                ListItems(store, slot, at, kindLimit);
+            }
+        }
+
+        void ListItems(NodeStore store, int slot, int at, double limit)
+        {
+            foreach (int item in index.Driven.Items(at))
             {
-                squares = now.SquaresOfItem(item, limit, out double greatest);
+                Count("item tests");
+                double squares = now.SquaresOfItem(item, limit, out double greatest);
                 if (squares > limit || (before is not null && before.SquaresOfItem(item, listed, out _) <= listed))
                     continue;
                 Node alone = node with
@@ -263,8 +268,11 @@ internal sealed class SetSearch(
                     Driven = ~item, Swept = 0, LeastError = Math.Max(node.LeastError, greatest),
                 };
                 double miss = Math.Max(bound, bounds.Sweep.Miss(engagement, squares));
-                if (TryCuts(alone, out cuts) && !cuts.Exceeded(miss, alone.LeastError))
+                if (TryCuts(alone, out Cuts cuts) && !cuts.Exceeded(miss, alone.LeastError))
+                {
+                    Count("items pushed");
                     store.Push(Copy(store, slot, alone), miss);
+                }
             }
         }
     }
@@ -311,6 +319,7 @@ internal sealed class SetSearch(
         }
         else
         {
+            Count("boxes bounded");
             verdict = Bound(ref node, store.Window(slot), cuts, out double least);
             bound = Math.Max(bound, least);
         }

@@ -13,7 +13,7 @@ internal sealed class BoxTree
     private readonly int[] start;
     private readonly int[] count;
     private readonly int[] items;
-    private readonly bool[] mixed;
+    private readonly List<int> groupRoots = [];
     private int used;
 
     /// <param name="points">The items' coordinates, one after the other.</param>
@@ -35,7 +35,6 @@ internal sealed class BoxTree
         start = new int[nodes];
         count = new int[nodes];
         used = 1;
-        mixed = new bool[nodes];
         FillGroups(0, 0, groups, points, scale, leafSize);
     }
 
@@ -50,8 +49,8 @@ internal sealed class BoxTree
 
     public ReadOnlySpan<float> High(int node) => high.AsSpan(node * Dimensions, Dimensions);
 
-    /// <summary>True where a node has members of several groups.</summary>
-    public bool IsMixed(int node) => mixed[node];
+    /// <summary>For each group the node that has its members and no others.</summary>
+    public IReadOnlyList<int> GroupRoots => groupRoots;
 
     public bool IsLeaf(int node) => child[node] == 0;
 
@@ -115,13 +114,13 @@ internal sealed class BoxTree
             size += members;
         if (groups.Length == 1)
         {
+            groupRoots.Add(node);
             Fill(node, from, size, points, scale, leafSize);
             return;
         }
 
         start[node] = from;
         count[node] = size;
-        mixed[node] = true;
         Bound(node, points);
         ReadOnlySpan<int> first = groups[..(groups.Length / 2)];
         int left = used;
