@@ -58,16 +58,12 @@ internal static class SearchBenchmark
             double started = Cpu();
             SetSearch search = ready.Run(request);
             times.Add(Cpu() - started);
-            foreach (var (k, v) in SetSearch.Stats) All[k] = All.GetValueOrDefault(k) + v;
-            SetSearch.Stats.Clear();
             allocated.Add((GC.GetAllocatedBytesForCurrentThread() - before) / 1024.0);
             solves.Add(search.Predictions);
             work.Add(search.WorkDone);
             unproven += search.Proven ? 0 : 1;
         }
 
-        foreach (var (k, v) in All) to.WriteLine($"{k}: {v / Requests}");
-        All.Clear();
         double whole = ready.CostOfOne(catalog.Request(100), Judged) * ready.Combinations;
         to.WriteLine(FormattableString.Invariant(
             $"| {ready.Combinations:0.0e+0} | {Said(whole)} | {At(times, 0.5):0.0} | {At(times, 0.95):0.0} | {ready.PrepareMs:0} | {ready.Bytes / 1e6:0.0} | {At(allocated, 0.5):0} | {At(work, 0.5):0} | {At(solves, 0.5):0} | {unproven} of {Requests} |"));
@@ -81,8 +77,6 @@ internal static class SearchBenchmark
         for (int i = 0; i < MaxWarmUps && Stopwatch.GetElapsedTime(started) < WarmUpTime; i++)
             ready.Run(catalog.Request(1000 + i));
     }
-
-    private static readonly SortedDictionary<string, long> All = [];
 
     [System.Runtime.InteropServices.DllImport("libc")]
     private static extern int clock_gettime(int clock, [System.Runtime.InteropServices.Out] long[] time);

@@ -17,8 +17,6 @@ internal sealed class SetSearch(
     Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
     PriceFloors? floors)
 {
-    public static readonly SortedDictionary<string, long> Stats = [];
-    private static void Count(string k, long n = 1) => Stats[k] = Stats.GetValueOrDefault(k) + n;
     private const int CancellationStride = 64;
 
     private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
@@ -113,6 +111,9 @@ internal sealed class SetSearch(
         Proven = true;
     }
 
+    // Spring, hole and helix.
+    private const int DrivenSlots = 3;
+
     private const int MaxDepth = 128;
 
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
@@ -134,16 +135,24 @@ internal sealed class SetSearch(
             }
         }
 
-        var floor = new RankFloor(
-            index.SpringNodes.Changes(node.Spring) + index.FlyweightNodes.Changes(node.Flyweight)
-            + (item < 0 ? index.DrivenNodes.Changes(node.Driven) : index.ChangesOf(item)),
+        cuts = CutsOf(FloorOf(
+            node,
+            item < 0 ? index.DrivenNodes.Changes(node.Driven) : index.ChangesOf(item),
             price,
-            (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight),
-                item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
+            item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
+        return true;
+    }
+
+    private RankFloor FloorOf(in Node node, int drivenChanges, long price, int drivenPlace) => new(
+        index.SpringNodes.Changes(node.Spring) + index.FlyweightNodes.Changes(node.Flyweight) + drivenChanges,
+        price,
+        (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight), drivenPlace));
+
+    private Cuts CutsOf(in RankFloor floor)
+    {
         (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
         outside = Math.Max(outside, Highlights.ClosestCut(floor));
-        cuts = Cuts.Of(Math.Max(inside, Highlights.Cut(floor)), outside);
-        return true;
+        return Cuts.Of(Math.Max(inside, Highlights.Cut(floor)), outside);
     }
 
     private long SizeOf(in Node node) =>
@@ -158,7 +167,10 @@ internal sealed class SetSearch(
         bool flyweightAlone = index.Flyweights.IsLeaf(node.Flyweight);
         if (!node.Judged && Alike(node))
         {
-            Judge(store, slot);
+            if (node.Unbounded)
+                Add(store, slot, node with { Unbounded = false }, bound);
+            else
+                Judge(store, slot);
             return;
         }
 
@@ -188,11 +200,9 @@ internal sealed class SetSearch(
         }
         else
         {
-            PairView? before = node.Swept > 0 ? bounds.Sweep.LookAgain(node, node.Swept - 1) : null;
-            double listed = before is null ? 0 : bounds.Sweep.Limit(before.Radius, bounds.LeastEngagementError(node));
             foreach (int item in index.Driven.Items(node.Driven))
             {
-                if (before is null || before.SquaresOfItem(item, listed, out _) > listed)
+                if (!WasListed(node, item))
                     Add(store, slot, node with { Driven = ~item, Swept = 0 }, bound);
             }
         }
@@ -205,76 +215,92 @@ internal sealed class SetSearch(
         PairSweep sweep = bounds.Sweep;
         if (!sweep.TryNext(node.Swept, bound, out int rung))
             return false;
-        PairView now = sweep.Look(node, rung);
-        if (now.Sight == Sight.Unclear)
+        PairView view = sweep.Look(node, rung);
+        if (view.Sight == Sight.Unclear)
             return false;
         WorkDone++;
-        Count($"sweep {rung} {now.Sight}");
-        if (now.Sight == Sight.Clear)
-            ListRing(store, slot, bound, now, node.Swept > 0 ? sweep.LookAgain(node, node.Swept - 1) : null);
-        if (TryCuts(node, out Cuts cuts) && !cuts.Exceeded(now.Radius, node.LeastError))
-        {
-            int rest = Copy(store, slot, node with { Swept = rung + 1 });
-            store.Push(rest, now.Radius);
-        }
-
+        if (view.Sight == Sight.Clear)
+            ListRing(store, slot, bound, view);
+        if (TryCuts(node, out Cuts cuts) && !cuts.Exceeded(view.Radius, node.LeastError))
+            store.Push(Copy(store, slot, node with { Swept = rung + 1 }), view.Radius);
         return true;
     }
 
-    private void ListRing(NodeStore store, int slot, double bound, PairView now, PairView? before)
+    private void ListRing(NodeStore store, int slot, double bound, PairView view)
     {
         Node node = store[slot];
         double engagement = bounds.LeastEngagementError(node);
-        double limit = bounds.Sweep.Limit(now.Radius, engagement);
-        double listed = before is null ? 0 : bounds.Sweep.Limit(before.Radius, engagement);
-        Span<int> stack = stackalloc int[MaxDepth];
-        foreach (int kind in index.Driven.GroupRoots)
+        Span<double> limits = stackalloc double[DrivenSlots + 1];
+        for (int changes = 0; changes < limits.Length; changes++)
         {
-            if (!TryCuts(node with { Driven = kind }, out Cuts cuts) || cuts.Exceeded(bound, node.LeastError))
+            Cuts cuts = CutsOf(FloorOf(node, changes, floors is null ? long.MaxValue : 0, 0));
+            limits[changes] = cuts.Exceeded(bound, node.LeastError)
+                ? -1
+                : bounds.Sweep.Limit(Math.Min(view.Radius, cuts.Widest), engagement);
+        }
+
+        Span<int> stack = stackalloc int[MaxDepth];
+        foreach (DrivenGroup group in index.DrivenGroups)
+        {
+            double limit = limits[group.Changes];
+            if (limit < 0)
                 continue;
-            double kindLimit = Math.Min(limit, bounds.Sweep.Limit(cuts.Widest, engagement));
+            WorkDone++;
+            if (!view.MayHold(group, limit))
+                continue;
             int top = 0;
-            stack[top++] = kind;
+            stack[top++] = group.Root;
             while (top > 0)
             {
                 int at = stack[--top];
                 WorkDone++;
-                Count("node tests"); if (index.DrivenNodes.Changes(kind) == 3) Count($"main nodes r{now.Radius:0.000}"); else Count($"other nodes {index.DrivenNodes.Changes(kind)} r{now.Radius:0.000}");
-                if (now.SquaresOf(at, kindLimit, out _) > kindLimit)
+                if (view.SquaresOf(at, limit) > limit)
                     continue;
-                if (floors is not null && (!TryCuts(node with { Driven = at }, out cuts) || cuts.Exceeded(bound, node.LeastError)))
-                    continue;
-                if (!index.Driven.IsLeaf(at))
+                if (floors is not null
+                    && (!TryCuts(node with { Driven = at }, out Cuts cuts) || cuts.Exceeded(bound, node.LeastError)))
                 {
-                    stack[top++] = index.Driven.Child(at);
-                    stack[top++] = index.Driven.Child(at) + 1;
                     continue;
                 }
 
-                ListItems(store, slot, at, kindLimit);
+                if (index.Driven.IsLeaf(at))
+                {
+                    ListItems(store, slot, bound, view, index.Driven.Items(at), limit);
+                    continue;
+                }
+
+                stack[top++] = index.Driven.Child(at);
+                stack[top++] = index.Driven.Child(at) + 1;
             }
         }
+    }
 
-        void ListItems(NodeStore store, int slot, int at, double limit)
+    private void ListItems(NodeStore store, int slot, double bound, PairView view, ReadOnlySpan<int> items, double limit)
+    {
+        Node node = store[slot];
+        double engagement = bounds.LeastEngagementError(node);
+        foreach (int item in items)
         {
-            foreach (int item in index.Driven.Items(at))
+            double squares = view.SquaresOfItem(item, limit, out double greatest);
+            if (squares > limit || WasListed(node, item))
+                continue;
+            Node alone = node with
             {
-                Count("item tests");
-                double squares = now.SquaresOfItem(item, limit, out double greatest);
-                if (squares > limit || (before is not null && before.SquaresOfItem(item, listed, out _) <= listed))
-                    continue;
-                Node alone = node with
-                {
-                    Driven = ~item, Swept = 0, LeastError = Math.Max(node.LeastError, greatest),
-                };
-                double miss = Math.Max(bound, bounds.Sweep.Miss(engagement, squares));
-                if (TryCuts(alone, out Cuts cuts) && !cuts.Exceeded(miss, alone.LeastError))
-                {
-                    Count("items pushed");
-                    store.Push(Copy(store, slot, alone), miss);
-                }
-            }
+                Driven = ~item, Swept = 0, Unbounded = true, LeastError = Math.Max(node.LeastError, greatest),
+            };
+            double miss = Math.Max(bound, bounds.Sweep.Miss(engagement, squares));
+            if (TryCuts(alone, out Cuts cuts) && !cuts.Exceeded(miss, alone.LeastError))
+                store.Push(Copy(store, slot, alone), miss);
         }
+    }
+
+    // True where an earlier ring has listed the item.
+    private bool WasListed(in Node node, int item)
+    {
+        if (node.Swept == 0)
+            return false;
+        PairView view = bounds.Sweep.LookAgain(node, node.Swept - 1);
+        double limit = bounds.Sweep.Limit(view.Radius, bounds.LeastEngagementError(node));
+        return view.Sight == Sight.Clear && view.SquaresOfItem(item, limit, out _) <= limit;
     }
 
     private static int Copy(NodeStore store, int slot, in Node node)
@@ -319,7 +345,6 @@ internal sealed class SetSearch(
         }
         else
         {
-            Count("boxes bounded");
             verdict = Bound(ref node, store.Window(slot), cuts, out double least);
             bound = Math.Max(bound, least);
         }

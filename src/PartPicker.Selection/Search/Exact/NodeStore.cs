@@ -106,6 +106,9 @@ internal struct Node
     /// <summary>The rung of <see cref="PairSweep"/> up to which its members were listed by themselves, and one more.</summary>
     public int Swept;
 
+    /// <summary>True where a sweep has listed it: its own bounds are not known yet.</summary>
+    public bool Unbounded;
+
     /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>
     public bool Judged;
 }

@@ -167,6 +167,7 @@ internal sealed class PairSweep
         }
 
         view.Sight = 2 * told < points ? Sight.Unclear : Sight.Clear;
+        view.Close();
     }
 
     private double RadiusOf(int rung) => FirstRpm * Math.Pow(NextRung, rung) / rpmPerError / errorPerMiss;
@@ -225,6 +226,9 @@ internal sealed class PairView(SearchIndex index, double[] targetTorque)
 {
     private const double Slack = 1e-9;
     private readonly int points = targetTorque.Length;
+    private readonly double[] wantedShares = new double[targetTorque.Length];
+    private double least;
+    private double apart;
 
     public Sight Sight { get; set; }
 
@@ -240,13 +244,37 @@ internal sealed class PairView(SearchIndex index, double[] targetTorque)
     /// <summary>Error, in tolerances, per newton of clamp away from these at least; 0 where nothing can be told.</summary>
     public double[] PerNewton { get; } = new double[targetTorque.Length];
 
+    /// <summary>False where no member of a group can stay within a limit of Σe_j², whatever its spring and hole.</summary>
+    public bool MayHold(DrivenGroup group, double limit)
+    {
+        if (group.Frame is null || !(least > 0))
+            return true;
+        Span<double> shares = stackalloc double[points];
+        for (int j = 0; j < points; j++)
+            shares[j] = wantedShares[j] - group.PerTorque[j] * targetTorque[j] / index.UsualClamp[j];
+        return group.Frame.MayHold(shares, apart, limit / (least * least));
+    }
+
+    /// <summary>Makes ready for groups, when all else is known.</summary>
+    public void Close()
+    {
+        least = double.PositiveInfinity;
+        apart = 0;
+        for (int j = 0; j < points; j++)
+        {
+            double usual = index.UsualClamp[j];
+            least = Math.Min(least, PerNewton[j] * usual);
+            wantedShares[j] = (WantedLow[j] + WantedHigh[j]) / 2 / usual;
+            apart += (WantedHigh[j] - WantedLow[j]) / 2 / usual;
+        }
+    }
+
     /// <summary>Σe_j² that no member of a node falls below; more than the limit where it is exceeded.</summary>
-    public double SquaresOf(int drivenNode, double limit, out double greatest)
+    public double SquaresOf(int drivenNode, double limit)
     {
         ReadOnlySpan<float> low = index.Driven.Low(drivenNode);
         ReadOnlySpan<float> high = index.Driven.High(drivenNode);
         double squares = 0;
-        greatest = 0;
         for (int j = 0; j < low.Length / 2; j++)
         {
             double torque = targetTorque[j];
@@ -254,7 +282,6 @@ internal sealed class PairView(SearchIndex index, double[] targetTorque)
             double most = high[j] + high[points + j] * torque;
             double error = Math.Max(0, Math.Max(least - WantedHigh[j], WantedLow[j] - most)) * PerNewton[j];
             squares += error * error;
-            greatest = Math.Max(greatest, error);
             if (squares > limit)
                 return squares;
         }

@@ -12,6 +12,9 @@ internal sealed class SearchIndex
 {
     private const int DrivenLeaf = 4;
 
+    // Fewer choices with one helix are not worth a group of their own.
+    private const int FramedChoices = 64;
+
     private readonly Func<int, int> changesOfDriven;
 
     private SearchIndex(
@@ -55,6 +58,11 @@ internal sealed class SearchIndex
     public BoxTree Driven { get; }
 
     public DrivenClamps Clamps { get; }
+
+    /// <summary>A usual clamp (N) at each position.</summary>
+    public double[] UsualClamp { get; private init; } = [];
+
+    public IReadOnlyList<DrivenGroup> DrivenGroups { get; private init; } = [];
 
     public NodeFacts SpringNodes { get; }
 
@@ -112,7 +120,15 @@ internal sealed class SearchIndex
         }
 
         double torque = model.PeakPower / Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
-        Func<int, int> drivenChanges = ChangesOfDriven(pools.Driven, fitted);
+        Func<int, int> group = GroupsOfDriven(pools.Driven, fitted);
+        var drivenTree = new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf, group);
+        double[] usual = new double[pointCount];
+        for (int d = 0; d < pools.Driven.Count; d++)
+        {
+            for (int j = 0; j < pointCount; j++)
+                usual[j] += (driven[d][j] + torque * driven[d][pointCount + j]) / pools.Driven.Count;
+        }
+
         return new SearchIndex(
             pools,
             fitted,
@@ -122,9 +138,44 @@ internal sealed class SearchIndex
             new BoxTree(
                 flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
                 f => pools.Flyweights[f].SameAs(fitted.Flyweight) ? 0 : 1),
-            new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf, drivenChanges),
+            drivenTree,
             clamps,
-            [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))]);
+            [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))])
+        {
+            UsualClamp = usual,
+            DrivenGroups = [.. drivenTree.GroupRoots.Select(GroupOf).OrderBy(g => g.Changes)],
+        };
+
+        DrivenGroup GroupOf(int root)
+        {
+            ReadOnlySpan<int> items = drivenTree.Items(root);
+            (int s, int h, int x) = pools.Driven.Code(items[0]);
+            bool framed = group(items[0]) >= Slots;
+            return new DrivenGroup(
+                root, System.Numerics.BitOperations.PopCount((uint)group(items[0]) % Slots),
+                framed ? clamps.PerTorque(items[0]).ToArray() : [],
+                framed ? new HelixFrame(items, driven.All, 2 * pointCount, usual) : null);
+        }
+    }
+
+    private const int Slots = 8;
+
+    // Choices that change the same slots, and of these those with one helix where there are enough.
+    private static Func<int, int> GroupsOfDriven(DrivenPool pool, SetUp fitted)
+    {
+        Func<int, int> changes = ChangesOfDriven(pool, fitted);
+        var members = new Dictionary<(int, int), int>();
+        for (int item = 0; item < pool.Count; item++)
+        {
+            (int, int) key = (changes(item), pool.Code(item).Helix);
+            members[key] = members.GetValueOrDefault(key) + 1;
+        }
+
+        return item =>
+        {
+            int helix = pool.Code(item).Helix;
+            return members[(changes(item), helix)] < FramedChoices ? changes(item) : changes(item) + Slots * (1 + helix);
+        };
     }
 
     // Which slots a driven choice changes, one bit each.
