@@ -6,31 +6,55 @@ namespace PartPicker.Selection;
 /// <remarks>
 /// 1. Springs, flyweights and driven choices stand in boxes within boxes (<see cref="BoxTree"/>); a box of sets is one
 ///    of each. 2. Of every box <see cref="SetBounds"/> tells a miss that no member falls below, <see cref="PriceFloors"/>
-///    a price, the trees a number of changes. 3. The box with the least bound is next; it is halved along its widest
-///    side until a set stands alone. 4. A set alone is judged as any set is: its miss comes from the model, not from a
-///    bound. 5. A box is dropped when no member can count: none could stand before the last one listed even with all
-///    three floors reached, and none could be within tolerance without being beaten. Safe, since what is kept only gets
-///    better. 6. When nothing waits, the list is what trying everything gives. Where the work limit ends it before, no
-///    set that was not judged misses by less than the least bound that waits.
+///    a price, the trees a number of changes. 3. The box with the least bound is next; its drive side is halved along
+///    the wider side until one drive pair is left. 4. Of a pair <see cref="DrivenRings"/> lists the driven choices that
+///    may miss by a little, then by more; where it cannot tell, the driven side is halved as well. 5. A set alone is
+///    judged as any set is: its miss comes from the model, not from a bound. 6. A box is dropped when no member can
+///    count: see <see cref="SearchCuts"/>. 7. When nothing waits, the list is what trying everything gives. Where the
+///    work limit ends it before, no set that was not judged misses by less than the least bound that waits.
 /// </remarks>
-internal sealed class SetSearch(
-    Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
-    PriceFloors? floors)
+internal sealed class SetSearch
 {
     private const int CancellationStride = 64;
 
-    private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
-    private readonly RankOrder order = new(request.RankBy);
-    private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
-    private readonly SetBounds bounds = new(predictor, score, index, request.SlipMargin);
+    /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
+    public const int MaxWaiting = 2_000_000;
+
+    private readonly Predictor predictor;
+    private readonly PickRequest request;
+    private readonly Score score;
+    private readonly SetUp fitted;
+    private readonly SearchIndex index;
+    private readonly RankedList best;
+    private readonly RequestRules rules;
+    private readonly SetBounds bounds;
+    private readonly SearchCuts cuts;
+    private readonly DrivenRings rings;
+    private readonly Refusals refusals = new();
     private readonly Dictionary<(int, int), DriveSide> drives = [];
-    private readonly RequestRules rules = new(predictor, request, score, planner);
+    private long work;
+
+    public SetSearch(
+        Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
+        PriceFloors? floors)
+    {
+        this.predictor = predictor;
+        this.request = request;
+        this.score = score;
+        this.fitted = fitted;
+        this.index = index;
+        best = new RankedList(request.Count, new RankOrder(request.RankBy), request.Group);
+        rules = new RequestRules(predictor, request, score, planner);
+        bounds = new SetBounds(predictor, score, index, request.SlipMargin);
+        cuts = new SearchCuts(request, index, floors, best, Highlights, refusals);
+        rings = new DrivenRings(index, bounds, cuts);
+    }
 
     /// <summary>Sets whose shift curve was computed.</summary>
     public long Predictions { get; private set; }
 
-    /// <summary>Boxes bounded and sets judged: what the work limit counts.</summary>
-    public long WorkDone { get; private set; }
+    /// <summary>Boxes bounded, helices and pairs looked at, sets judged: what the work limit counts.</summary>
+    public long WorkDone => work + rings.WorkDone;
 
     /// <summary>True when nothing was left to look at: the list is exact.</summary>
     public bool Proven { get; private set; }
@@ -44,7 +68,7 @@ internal sealed class SetSearch(
     public Highlights Highlights { get; } = new();
 
     /// <summary>Sets that were seen to be refused, by the rule of the request or of the model.</summary>
-    public IReadOnlyDictionary<string, long> Refused => refused;
+    public IReadOnlyDictionary<string, long> Refused => refusals.ByRule;
 
     /// <summary>Engagement that comes nearest to the target; null when there is no drive pair.</summary>
     public double? NearestEngagementRpm(CancellationToken cancellation) => index.Pools.Empty
@@ -66,7 +90,7 @@ internal sealed class SetSearch(
         {
             long below = new DrivePairs(index, predictor, score, bounds).CountBelow(rules.LeastEngagementRpm, cancellation);
             if (below > 0)
-                Refuse(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
+                refusals.Add(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
         }
 
         NodeStore store = NodeStore.Rent(bounds.WindowLength);
@@ -103,7 +127,7 @@ internal sealed class SetSearch(
             }
 
             int slot = store.Pop(out double bound);
-            if (TryCuts(store[slot], out Cuts cuts) && !cuts.Exceeded(bound, store[slot].LeastError))
+            if (cuts.TryFor(store[slot], out Cuts own) && !own.Exceeded(bound, store[slot].LeastError))
                 Open(store, slot, bound);
             store.Free(slot);
         }
@@ -111,55 +135,7 @@ internal sealed class SetSearch(
         Proven = true;
     }
 
-    // Spring, hole and helix.
-    private const int DrivenSlots = 3;
-
-    private const int MaxDepth = 128;
-
-    /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
-    public const int MaxWaiting = 2_000_000;
-
-    // Step 5.
-    private bool TryCuts(in Node node, out Cuts cuts)
-    {
-        int item = ~node.Driven;
-        long price = long.MaxValue;
-        if (floors is not null)
-        {
-            bool sold = floors.TryFloor(node.Spring, node.Flyweight, node.Driven, out price);
-            if (!sold || price > (request.PriceCeilingMinor ?? long.MaxValue))
-            {
-                Refuse(sold ? PoolRules.PriceCeiling : PoolRules.InStock, SizeOf(node));
-                cuts = default;
-                return false;
-            }
-        }
-
-        cuts = CutsOf(FloorOf(
-            node,
-            item < 0 ? index.DrivenNodes.Changes(node.Driven) : index.ChangesOf(item),
-            price,
-            item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
-        return true;
-    }
-
-    private RankFloor FloorOf(in Node node, int drivenChanges, long price, int drivenPlace) => new(
-        index.SpringNodes.Changes(node.Spring) + index.FlyweightNodes.Changes(node.Flyweight) + drivenChanges,
-        price,
-        (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight), drivenPlace));
-
-    private Cuts CutsOf(in RankFloor floor)
-    {
-        (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
-        outside = Math.Max(outside, Highlights.ClosestCut(floor));
-        return Cuts.Of(Math.Max(inside, Highlights.Cut(floor)), outside);
-    }
-
-    private long SizeOf(in Node node) =>
-        (long)index.Springs.Count(node.Spring) * index.Flyweights.Count(node.Flyweight)
-        * (node.Driven < 0 ? 1 : index.Driven.Count(node.Driven));
-
-    // Step 3.
+    // Steps 3 and 4.
     private void Open(NodeStore store, int slot, double bound)
     {
         Node node = store[slot];
@@ -175,7 +151,7 @@ internal sealed class SetSearch(
         }
 
         bool pair = index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight);
-        if (pair && !node.Judged && node.Driven >= 0 && TrySweep(store, slot, bound))
+        if (pair && !node.Judged && node.Driven >= 0 && rings.TryNext(store, slot, bound))
             return;
         double spring = springAlone ? -1 : bounds.SpringWidth(index.Springs, node.Spring);
         double flyweight = flyweightAlone ? -1 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
@@ -202,113 +178,10 @@ internal sealed class SetSearch(
         {
             foreach (int item in index.Driven.Items(node.Driven))
             {
-                if (!WasListed(node, item))
+                if (!rings.Listed(node, item))
                     Add(store, slot, node with { Driven = ~item, Swept = 0 }, bound);
             }
         }
-    }
-
-    // Step 4: the driven choices of a drive pair by rising miss, a ring at a time.
-    private bool TrySweep(NodeStore store, int slot, double bound)
-    {
-        Node node = store[slot];
-        PairSweep sweep = bounds.Sweep;
-        if (!sweep.TryNext(node.Swept, bound, out int rung))
-            return false;
-        PairView view = sweep.Look(node, rung);
-        if (view.Sight == Sight.Unclear)
-            return false;
-        WorkDone++;
-        if (view.Sight == Sight.Clear)
-            ListRing(store, slot, bound, view);
-        if (TryCuts(node, out Cuts cuts) && !cuts.Exceeded(view.Radius, node.LeastError))
-            store.Push(Copy(store, slot, node with { Swept = rung + 1 }), view.Radius);
-        return true;
-    }
-
-    private void ListRing(NodeStore store, int slot, double bound, PairView view)
-    {
-        Node node = store[slot];
-        double engagement = bounds.LeastEngagementError(node);
-        Span<double> limits = stackalloc double[DrivenSlots + 1];
-        for (int changes = 0; changes < limits.Length; changes++)
-        {
-            Cuts cuts = CutsOf(FloorOf(node, changes, floors is null ? long.MaxValue : 0, 0));
-            limits[changes] = cuts.Exceeded(bound, node.LeastError)
-                ? -1
-                : bounds.Sweep.Limit(Math.Min(view.Radius, cuts.Widest), engagement);
-        }
-
-        Span<int> stack = stackalloc int[MaxDepth];
-        foreach (DrivenGroup group in index.DrivenGroups)
-        {
-            double limit = limits[group.Changes];
-            if (limit < 0)
-                continue;
-            WorkDone++;
-            if (!view.MayHold(group, limit))
-                continue;
-            int top = 0;
-            stack[top++] = group.Root;
-            while (top > 0)
-            {
-                int at = stack[--top];
-                WorkDone++;
-                if (view.SquaresOf(at, limit) > limit)
-                    continue;
-                if (floors is not null
-                    && (!TryCuts(node with { Driven = at }, out Cuts cuts) || cuts.Exceeded(bound, node.LeastError)))
-                {
-                    continue;
-                }
-
-                if (index.Driven.IsLeaf(at))
-                {
-                    ListItems(store, slot, bound, view, index.Driven.Items(at), limit);
-                    continue;
-                }
-
-                stack[top++] = index.Driven.Child(at);
-                stack[top++] = index.Driven.Child(at) + 1;
-            }
-        }
-    }
-
-    private void ListItems(NodeStore store, int slot, double bound, PairView view, ReadOnlySpan<int> items, double limit)
-    {
-        Node node = store[slot];
-        double engagement = bounds.LeastEngagementError(node);
-        foreach (int item in items)
-        {
-            double squares = view.SquaresOfItem(item, limit, out double greatest);
-            if (squares > limit || WasListed(node, item))
-                continue;
-            Node alone = node with
-            {
-                Driven = ~item, Swept = 0, Unbounded = true, LeastError = Math.Max(node.LeastError, greatest),
-            };
-            double miss = Math.Max(bound, bounds.Sweep.Miss(engagement, squares));
-            if (TryCuts(alone, out Cuts cuts) && !cuts.Exceeded(miss, alone.LeastError))
-                store.Push(Copy(store, slot, alone), miss);
-        }
-    }
-
-    // True where an earlier ring has listed the item.
-    private bool WasListed(in Node node, int item)
-    {
-        if (node.Swept == 0)
-            return false;
-        PairView view = bounds.Sweep.LookAgain(node, node.Swept - 1);
-        double limit = bounds.Sweep.Limit(view.Radius, bounds.LeastEngagementError(node));
-        return view.Sight == Sight.Clear && view.SquaresOfItem(item, limit, out _) <= limit;
-    }
-
-    private static int Copy(NodeStore store, int slot, in Node node)
-    {
-        int copy = store.Take();
-        store[copy] = node;
-        store.Window(slot).CopyTo(store.Window(copy));
-        return copy;
     }
 
     // The model tells one member's miss, and so that of all.
@@ -331,21 +204,21 @@ internal sealed class SetSearch(
         ref Node node = ref store[slot];
         if (!engagementKnown)
             SetEngagement(ref node);
-        if (node.GreatestEngagement < rules.LeastEngagementRpm || !TryCuts(node, out Cuts cuts))
+        if (node.GreatestEngagement < rules.LeastEngagementRpm || !cuts.TryFor(node, out Cuts own))
         {
             store.Free(slot);
             return;
         }
 
-        WorkDone++;
+        work++;
         BoxVerdict verdict;
         if (node.Judged)
         {
-            verdict = cuts.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open;
+            verdict = own.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open;
         }
         else
         {
-            verdict = Bound(ref node, store.Window(slot), cuts, out double least);
+            verdict = Bound(ref node, store.Window(slot), own, out double least);
             bound = Math.Max(bound, least);
         }
 
@@ -357,7 +230,7 @@ internal sealed class SetSearch(
 
         // Which of its members engage too low is counted elsewhere.
         if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules.LeastEngagementRpm)
-            Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
+            refusals.Add(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, index.SizeOf(node));
         store.Free(slot);
     }
 
@@ -421,7 +294,7 @@ internal sealed class SetSearch(
         }
     }
 
-    // Step 4. With its true engagement a box of alike sets is bounded once more before the model is asked.
+    // Step 5. With its true engagement a box of alike sets is bounded once more before the model is asked.
     private void Judge(NodeStore store, int slot)
     {
         Node node = store[slot];
@@ -439,12 +312,12 @@ internal sealed class SetSearch(
             return;
         }
 
-        WorkDone++;
+        work++;
         Predictions++;
         Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
         if (rules.TryErrors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
         {
-            Refuse(rule, SizeOf(node));
+            refusals.Add(rule, index.SizeOf(node));
             return;
         }
 
@@ -463,7 +336,7 @@ internal sealed class SetSearch(
         var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], index.Pools.Driven[d]);
         if (rules.TryPrice(set, out long? price) is { } rule)
         {
-            Refuse(rule);
+            refusals.Add(rule);
             return;
         }
 
@@ -473,6 +346,4 @@ internal sealed class SetSearch(
         best.Offer(ranked);
         Highlights.Offer(ranked);
     }
-
-    private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;
 }

@@ -18,6 +18,9 @@ internal sealed class BeltBounds
 
     private readonly double[] chord = new double[Cells + 1];
     private readonly double[] gap = new double[Cells];
+
+    // The cell before which no greater D/F_d falls, for D/F_d in steps from 0 to where the edge is.
+    private readonly ushort[] cellOfLoad = new ushort[Cells + 1];
     private readonly double edge;
     private readonly double perUnit;
     private readonly double beyond;
@@ -61,6 +64,12 @@ internal sealed class BeltBounds
         }
 
         top = chord[topCell] + Math.Max(gap[topCell], gap[Math.Max(0, topCell - 1)]);
+        for (int i = 0, cell = 0; i <= Cells; i++)
+        {
+            while (cell < Cells - 1 && (cell + 1) * Cells * beyond <= i * chord[cell + 1] * perUnit)
+                cell++;
+            cellOfLoad[i] = (ushort)cell;
+        }
 
         double Thrust(double clamp) =>
             model.UpshiftBeltThrust(rpm, Clamped(model, clamp), j);
@@ -117,18 +126,10 @@ internal sealed class BeltBounds
     /// <remarks>F_d/D = φ(u)/u falls as u rises: the chord of a cell, below φ, gets there first, its ceiling last.</remarks>
     public (double Low, double High) LoadOf(double thrustPerTension)
     {
-        int low = 0;
-        int high = Cells;
         double perCell = thrustPerTension / perUnit;
-        while (high - low > 1)
-        {
-            int middle = (low + high) / 2;
-            if (chord[middle] > perCell * middle)
-                low = middle;
-            else
-                high = middle;
-        }
-
+        int low = cellOfLoad[Math.Clamp((int)(Cells * beyond / thrustPerTension), 0, Cells)];
+        while (low < Cells - 1 && chord[low + 1] > perCell * (low + 1))
+            low++;
         double above = chord[low] - perCell * low;
         double fall = perCell - (chord[low + 1] - chord[low]);
         double first = (low + above / fall) / perUnit;

@@ -77,6 +77,15 @@ internal sealed class NodeStore
 
     public void Push(int slot, double bound) => queue.Enqueue(slot, (bound, --order));
 
+    /// <summary>Another box with the window of one that stays.</summary>
+    public void PushBeside(int slot, in Node node, double bound)
+    {
+        int copy = Take();
+        nodes[copy] = node;
+        Window(slot).CopyTo(Window(copy));
+        Push(copy, bound);
+    }
+
     public int Pop(out double bound)
     {
         queue.TryDequeue(out int slot, out (double Bound, long Order) place);

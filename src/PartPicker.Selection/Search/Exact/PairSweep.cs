@@ -17,6 +17,10 @@ internal sealed class PairSweep
     private const double FirstRpm = 10;
     private const double NextRung = 1.6;
     private const int Rungs = 11;
+
+    // Further rungs that a look may take at once: it saves looks, but tells less of each choice.
+    private const int MostSkipped = 1;
+
     private const double Slack = 1e-9;
 
     // Of errors, in tolerances: far more than a balance is narrowed to.
@@ -64,15 +68,20 @@ internal sealed class PairSweep
         }
 
         rungs = new Rung?[Rungs];
-        now = new PairView(index, targetTorque);
-        before = new PairView(index, targetTorque);
+        (double[] Low, double[] High) frames = index.Frames.At(targetTorque);
+        now = new PairView(index, targetTorque, frames);
+        before = new PairView(index, targetTorque, frames);
     }
 
     /// <summary>The first rung from one on whose radius exceeds a miss; false where there is none.</summary>
-    public bool TryNext(int from, double miss, out int rung)
+    /// <param name="aim">Where a further rung reaches this, that one: it saves looks.</param>
+    public bool TryNext(int from, double miss, double aim, out int rung)
     {
         rung = from;
         while (rung < Rungs && !(RadiusOf(rung) > miss))
+            rung++;
+        int last = Math.Min(rung + MostSkipped, Rungs - 1);
+        while (rung < last && !(RadiusOf(rung) > aim))
             rung++;
         return rung < Rungs;
     }
@@ -95,7 +104,12 @@ internal sealed class PairSweep
     public double Limit(double miss, double engagementError)
     {
         double left = miss * miss - score.EngagementWeight * engagementError * engagementError;
-        return left < 0 ? -1 : (Math.Sqrt(left) * errorPerMiss + ErrorSlack) * (Math.Sqrt(left) * errorPerMiss + ErrorSlack);
+        if (left < 0)
+            return -1;
+        if (score.ShiftWeight == 0)
+            return double.PositiveInfinity;
+        double reach = Math.Sqrt(left) * errorPerMiss + ErrorSlack;
+        return reach * reach;
     }
 
     /// <summary>The least miss with these errors.</summary>
@@ -206,109 +220,4 @@ internal sealed class PairSweep
         bool Known, double From, double FromSquared, double ToSquared, double SpeedSquared, double Torque,
         double PerRadius, double LeastTorque, double GreatestTorque, double LeastSlope, double GreatestSlope,
         double LeastSpeedSlope, double GreatestSpeedSlope);
-}
-
-/// <summary>What a look at a pair gave.</summary>
-internal enum Sight
-{
-    /// <summary>Clamps are wanted: choices can be told apart.</summary>
-    Clear,
-
-    /// <summary>At too many positions nothing can be told.</summary>
-    Unclear,
-
-    /// <summary>No choice makes a set that counts.</summary>
-    Nothing,
-}
-
-/// <summary>What a drive pair asks of the driven side, as far as a radius reaches.</summary>
-internal sealed class PairView(SearchIndex index, double[] targetTorque)
-{
-    private const double Slack = 1e-9;
-    private readonly int points = targetTorque.Length;
-    private readonly double[] wantedShares = new double[targetTorque.Length];
-    private double least;
-    private double apart;
-
-    public Sight Sight { get; set; }
-
-    /// <summary>The miss up to which this holds.</summary>
-    public double Radius { get; set; }
-
-    /// <summary>At each position the least clamp (N) that the target may need.</summary>
-    public double[] WantedLow { get; } = new double[targetTorque.Length];
-
-    /// <summary>And the greatest.</summary>
-    public double[] WantedHigh { get; } = new double[targetTorque.Length];
-
-    /// <summary>Error, in tolerances, per newton of clamp away from these at least; 0 where nothing can be told.</summary>
-    public double[] PerNewton { get; } = new double[targetTorque.Length];
-
-    /// <summary>False where no member of a group can stay within a limit of Σe_j², whatever its spring and hole.</summary>
-    public bool MayHold(DrivenGroup group, double limit)
-    {
-        if (group.Frame is null || !(least > 0))
-            return true;
-        Span<double> shares = stackalloc double[points];
-        for (int j = 0; j < points; j++)
-            shares[j] = wantedShares[j] - group.PerTorque[j] * targetTorque[j] / index.UsualClamp[j];
-        return group.Frame.MayHold(shares, apart, limit / (least * least));
-    }
-
-    /// <summary>Makes ready for groups, when all else is known.</summary>
-    public void Close()
-    {
-        least = double.PositiveInfinity;
-        apart = 0;
-        for (int j = 0; j < points; j++)
-        {
-            double usual = index.UsualClamp[j];
-            least = Math.Min(least, PerNewton[j] * usual);
-            wantedShares[j] = (WantedLow[j] + WantedHigh[j]) / 2 / usual;
-            apart += (WantedHigh[j] - WantedLow[j]) / 2 / usual;
-        }
-    }
-
-    /// <summary>Σe_j² that no member of a node falls below; more than the limit where it is exceeded.</summary>
-    public double SquaresOf(int drivenNode, double limit)
-    {
-        ReadOnlySpan<float> low = index.Driven.Low(drivenNode);
-        ReadOnlySpan<float> high = index.Driven.High(drivenNode);
-        double squares = 0;
-        for (int j = 0; j < low.Length / 2; j++)
-        {
-            double torque = targetTorque[j];
-            double least = low[j] + low[points + j] * torque;
-            double most = high[j] + high[points + j] * torque;
-            double error = Math.Max(0, Math.Max(least - WantedHigh[j], WantedLow[j] - most)) * PerNewton[j];
-            squares += error * error;
-            if (squares > limit)
-                return squares;
-        }
-
-        return squares;
-    }
-
-    /// <summary>The same of one choice.</summary>
-    public double SquaresOfItem(int item, double limit, out double greatest)
-    {
-        Span<double> standing = stackalloc double[points];
-        index.Clamps.Standing(item, standing);
-        ReadOnlySpan<double> perTorque = index.Clamps.PerTorque(item);
-        double squares = 0;
-        greatest = 0;
-        for (int j = 0; j < standing.Length; j++)
-        {
-            double clamp = standing[j] + perTorque[j] * targetTorque[j];
-            double apart = Math.Max(clamp * (1 - Slack) - WantedHigh[j], WantedLow[j] - clamp * (1 + Slack));
-            double error = Math.Max(0, apart) * PerNewton[j];
-            squares += error * error;
-            greatest = Math.Max(greatest, error);
-            if (squares > limit)
-                return squares;
-        }
-
-        return squares;
-    }
-
 }

@@ -13,7 +13,7 @@ internal sealed class SearchIndex
     private const int DrivenLeaf = 4;
 
     // Fewer choices with one helix are not worth a group of their own.
-    private const int FramedChoices = 64;
+    private const int FramedChoices = 4;
 
     private readonly Func<int, int> changesOfDriven;
 
@@ -62,7 +62,14 @@ internal sealed class SearchIndex
     /// <summary>A usual clamp (N) at each position.</summary>
     public double[] UsualClamp { get; private init; } = [];
 
-    public IReadOnlyList<DrivenGroup> DrivenGroups { get; private init; } = [];
+    /// <summary>Driven choices that change the same slots, with helices mixed.</summary>
+    public DrivenGroup[] MixedGroups { get; private init; } = [];
+
+    /// <summary>Those that share a helix too, where there are many; the fewest changes first.</summary>
+    public DrivenGroup[] HelixGroups { get; private init; } = [];
+
+    /// <summary>The clamps of each of the <see cref="HelixGroups"/>.</summary>
+    public HelixFrames Frames { get; private init; } = new([], [], []);
 
     public NodeFacts SpringNodes { get; }
 
@@ -75,8 +82,12 @@ internal sealed class SearchIndex
     /// <summary>How many slots a driven choice changes.</summary>
     public byte ChangesOf(int item) => (byte)System.Numerics.BitOperations.PopCount((uint)changesOfDriven(item));
 
+    /// <summary>Sets in a box.</summary>
+    public long SizeOf(in Node node) =>
+        (long)Springs.Count(node.Spring) * Flyweights.Count(node.Flyweight) * (node.Driven < 0 ? 1 : Driven.Count(node.Driven));
+
     /// <summary>Bytes held, the parts themselves not counted.</summary>
-    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L;
+    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L + Frames.Bytes;
 
     /// <summary>The pools as boxes.</summary>
     public static SearchIndex Build(
@@ -129,6 +140,8 @@ internal sealed class SearchIndex
                 usual[j] += (driven[d][j] + torque * driven[d][pointCount + j]) / pools.Driven.Count;
         }
 
+        int[] roots = [.. drivenTree.GroupRoots.OrderBy(root => ChangesOf(root))];
+        int[] framed = [.. roots.Where(HasOneHelix)];
         return new SearchIndex(
             pools,
             fitted,
@@ -143,19 +156,15 @@ internal sealed class SearchIndex
             [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))])
         {
             UsualClamp = usual,
-            DrivenGroups = [.. drivenTree.GroupRoots.Select(GroupOf).OrderBy(g => g.Changes)],
+            MixedGroups = [.. roots.Except(framed).Select(root => new DrivenGroup(root, ChangesOf(root)))],
+            HelixGroups = [.. framed.Select(root => new DrivenGroup(root, ChangesOf(root)))],
+            Frames = new HelixFrames([.. framed.Select(root => drivenTree.Items(root).ToArray())], driven.All, usual),
         };
 
-        DrivenGroup GroupOf(int root)
-        {
-            ReadOnlySpan<int> items = drivenTree.Items(root);
-            (int s, int h, int x) = pools.Driven.Code(items[0]);
-            bool framed = group(items[0]) >= Slots;
-            return new DrivenGroup(
-                root, System.Numerics.BitOperations.PopCount((uint)group(items[0]) % Slots),
-                framed ? clamps.PerTorque(items[0]).ToArray() : [],
-                framed ? new HelixFrame(items, driven.All, 2 * pointCount, usual) : null);
-        }
+        int ChangesOf(int root) =>
+            System.Numerics.BitOperations.PopCount((uint)group(drivenTree.Items(root)[0]) % Slots);
+
+        bool HasOneHelix(int root) => group(drivenTree.Items(root)[0]) >= Slots;
     }
 
     private const int Slots = 8;
@@ -203,3 +212,8 @@ internal sealed class SearchIndex
         public Span<double> this[int item] => All.AsSpan(item * dimensions, dimensions);
     }
 }
+
+/// <summary>A group of driven choices.</summary>
+/// <param name="Root">Their node of the driven tree.</param>
+/// <param name="Changes">How many slots they change.</param>
+internal readonly record struct DrivenGroup(int Root, int Changes);
