@@ -6,7 +6,7 @@ namespace PartPicker.Selection;
 /// all its floors were reached: miss, number of changes, price, places in the pools. Safe, since what is found only gets better.
 /// </remarks>
 internal sealed class SearchCuts(
-    PickRequest request, SearchIndex index, PriceFloors? floors, RankedList best, Highlights highlights, Refusals refusals)
+    PickRequest request, SearchIndex index, PriceFloors? floors, RankedList best, Highlights? highlights, Refusals refusals)
 {
     private readonly RankOrder order = new(request.RankBy);
 
@@ -48,7 +48,8 @@ internal sealed class SearchCuts(
     private Cuts Of(in RankFloor floor)
     {
         (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
-        outside = Math.Max(outside, highlights.ClosestCut(floor));
-        return Cuts.Of(Math.Max(inside, highlights.Cut(floor)), outside);
+        return highlights is null
+            ? Cuts.Of(inside, outside)
+            : Cuts.Of(Math.Max(inside, highlights.Cut(floor)), Math.Max(outside, highlights.ClosestCut(floor)));
     }
 }

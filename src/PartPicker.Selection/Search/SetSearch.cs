@@ -20,34 +20,40 @@ internal sealed class SetSearch
     /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
     public const int MaxWaiting = 2_000_000;
 
-    private readonly Predictor predictor;
+    // The root of the driven tree: a part of it is no pair by itself, and its ring would hold what others hold.
+    private const int AllDriven = 0;
+
     private readonly PickRequest request;
-    private readonly Score score;
+    private readonly Condition[] conditions;
     private readonly SetUp fitted;
     private readonly SearchIndex index;
     private readonly RankedList best;
-    private readonly RequestRules rules;
-    private readonly SetBounds bounds;
+    private readonly RequestRules[] rules;
+    private readonly SetBounds[] bounds;
     private readonly SearchCuts cuts;
     private readonly DrivenRings rings;
     private readonly Refusals refusals = new();
     private readonly Dictionary<(int, int), DriveSide> drives = [];
     private long work;
 
+    /// <param name="conditions">
+    /// The air, with what is wanted in it; of several the greatest miss and the greatest error count. Engagement hangs on
+    /// no air: it must be the same in all.
+    /// </param>
+    /// <param name="listOnly">True where nothing but the list is wanted, and no highlights.</param>
     public SetSearch(
-        Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
-        PriceFloors? floors)
+        IReadOnlyList<Condition> conditions, PickRequest request, SetUp fitted, PurchasePlanner planner, SearchIndex index,
+        PriceFloors? floors, bool listOnly = false)
     {
-        this.predictor = predictor;
+        this.conditions = [.. conditions];
         this.request = request;
-        this.score = score;
         this.fitted = fitted;
         this.index = index;
         best = new RankedList(request.Count, new RankOrder(request.RankBy), request.Group);
-        rules = new RequestRules(predictor, request, score, planner);
-        bounds = new SetBounds(predictor, score, index, request.SlipMargin);
-        cuts = new SearchCuts(request, index, floors, best, Highlights, refusals);
-        rings = new DrivenRings(index, bounds, cuts);
+        rules = [.. conditions.Select(c => new RequestRules(c.Predictor, request, c.Score, planner))];
+        bounds = [.. conditions.Select(c => new SetBounds(c.Predictor, c.Score, index, request.SlipMargin))];
+        cuts = new SearchCuts(request, index, floors, best, listOnly ? null : Highlights, refusals);
+        rings = new DrivenRings(index, bounds[0], cuts);
     }
 
     /// <summary>Sets whose shift curve was computed.</summary>
@@ -73,7 +79,7 @@ internal sealed class SetSearch
     /// <summary>Engagement that comes nearest to the target; null when there is no drive pair.</summary>
     public double? NearestEngagementRpm(CancellationToken cancellation) => index.Pools.Empty
         ? null
-        : new DrivePairs(index, predictor, score, bounds).Nearest(rules.LeastEngagementRpm, cancellation);
+        : new DrivePairs(index, conditions[0], bounds[0]).Nearest(rules[0].LeastEngagementRpm, cancellation);
 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
     /// <param name="cancellation">Calls the search off.</param>
@@ -86,14 +92,14 @@ internal sealed class SetSearch
             return [];
         }
 
-        if (rules.LeastEngagementRpm > 0)
+        if (rules[0].LeastEngagementRpm > 0)
         {
-            long below = new DrivePairs(index, predictor, score, bounds).CountBelow(rules.LeastEngagementRpm, cancellation);
+            long below = new DrivePairs(index, conditions[0], bounds[0]).CountBelow(rules[0].LeastEngagementRpm, cancellation);
             if (below > 0)
                 refusals.Add(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
         }
 
-        NodeStore store = NodeStore.Rent(bounds.WindowLength);
+        NodeStore store = NodeStore.Rent(bounds.Sum(b => b.WindowLength));
         try
         {
             Work(store, cancellation, timeUp);
@@ -109,7 +115,8 @@ internal sealed class SetSearch
     private void Work(NodeStore store, CancellationToken cancellation, CancellationToken timeUp)
     {
         int root = store.Take();
-        bounds.Open(store.Window(root));
+        for (int c = 0; c < bounds.Length; c++)
+            bounds[c].Open(WindowOf(c, store.Window(root)));
         store[root] = default;
         Consider(store, root, 0);
         for (long round = 0; store.Waiting > 0; round++)
@@ -151,11 +158,11 @@ internal sealed class SetSearch
         }
 
         bool pair = index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight);
-        if (pair && !node.Judged && node.Driven >= 0 && rings.TryNext(store, slot, bound))
+        if (pair && !node.Judged && node.Driven == AllDriven && rings.TryNext(store, slot, bound))
             return;
-        double spring = springAlone ? -1 : bounds.SpringWidth(index.Springs, node.Spring);
-        double flyweight = flyweightAlone ? -1 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
-        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) || !pair ? -1 : bounds.DrivenWidth(index.Driven, node.Driven);
+        double spring = springAlone ? -1 : bounds[0].SpringWidth(index.Springs, node.Spring);
+        double flyweight = flyweightAlone ? -1 : bounds[0].FlyweightWidth(index.Flyweights, node.Flyweight);
+        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) || !pair ? -1 : bounds[0].DrivenWidth(index.Driven, node.Driven);
         if (!springAlone && spring >= flyweight && spring >= driven)
         {
             int child = index.Springs.Child(node.Spring);
@@ -204,7 +211,7 @@ internal sealed class SetSearch
         ref Node node = ref store[slot];
         if (!engagementKnown)
             SetEngagement(ref node);
-        if (node.GreatestEngagement < rules.LeastEngagementRpm || !cuts.TryFor(node, out Cuts own))
+        if (node.GreatestEngagement < rules[0].LeastEngagementRpm || !cuts.TryFor(node, out Cuts own))
         {
             store.Free(slot);
             return;
@@ -229,7 +236,7 @@ internal sealed class SetSearch
         }
 
         // Which of its members engage too low is counted elsewhere.
-        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules.LeastEngagementRpm)
+        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules[0].LeastEngagementRpm)
             refusals.Add(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, index.SizeOf(node));
         store.Free(slot);
     }
@@ -255,10 +262,10 @@ internal sealed class SetSearch
     private bool Alone(in Node node) =>
         node.Driven < 0 && index.Springs.IsLeaf(node.Spring) && index.Flyweights.IsLeaf(node.Flyweight);
 
-    private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts cuts, out double bound)
+    private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts own, out double bound)
     {
-        Span<float> low = stackalloc float[bounds.WindowLength];
-        Span<float> high = stackalloc float[bounds.WindowLength];
+        Span<float> low = stackalloc float[bounds[0].WindowLength];
+        Span<float> high = stackalloc float[bounds[0].WindowLength];
         ReadOnlySpan<float> drivenLow = low;
         ReadOnlySpan<float> drivenHigh = high;
         if (node.Driven < 0)
@@ -271,13 +278,28 @@ internal sealed class SetSearch
             drivenHigh = index.Driven.High(node.Driven);
         }
 
-        return bounds.Bound(
-            index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
-            index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
-            drivenLow, drivenHigh, cuts, ref node, window, out bound);
+        bound = 0;
+        double error = 0;
+        for (int c = 0; c < bounds.Length; c++)
+        {
+            BoxVerdict verdict = bounds[c].Bound(
+                index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
+                index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
+                drivenLow, drivenHigh, own, ref node, WindowOf(c, window), out double least);
+            if (verdict != BoxVerdict.Open)
+                return verdict;
+            bound = Math.Max(bound, least);
+            error = Math.Max(error, node.LeastError);
+        }
+
+        node.LeastError = error;
+        return BoxVerdict.Open;
     }
 
-    private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds.Engagement(
+    private Span<ushort> WindowOf(int condition, Span<ushort> window) =>
+        window.Slice(condition * bounds[0].WindowLength, bounds[0].WindowLength);
+
+    private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds[0].Engagement(
         index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
         index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight));
 
@@ -301,9 +323,11 @@ internal sealed class SetSearch
         int s = index.SpringNodes.Place(node.Spring);
         int f = index.FlyweightNodes.Place(node.Flyweight);
         int d = node.Driven < 0 ? ~node.Driven : index.DrivenNodes.Place(node.Driven);
+        if (node.Driven >= 0 && rings.Listed(node, d))
+            return;
         if (!drives.TryGetValue((s, f), out DriveSide? drive))
-            drives[(s, f)] = drive = predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
-        if (!rules.Launches(drive))
+            drives[(s, f)] = drive = conditions[0].Predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
+        if (!rules[0].Launches(drive))
             return;
         double rpm = drive.Engagement.Rpm;
         if (node.LeastEngagement < rpm)
@@ -314,18 +338,25 @@ internal sealed class SetSearch
 
         work++;
         Predictions++;
-        Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
-        if (rules.TryErrors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
+        DrivenChoice driven = index.Pools.Driven[d];
+        Span<double> errors = stackalloc double[bounds[0].WindowLength / 2];
+        double engagement = conditions[0].Score.EngagementError(rpm);
+        double greatest = Math.Abs(engagement);
+        double miss = 0;
+        for (int c = 0; c < conditions.Length; c++)
         {
-            refusals.Add(rule, index.SizeOf(node));
-            return;
+            if (rules[c].TryErrors(drive, conditions[c].Predictor.Driven(driven), errors) is { } rule)
+            {
+                refusals.Add(rule, index.SizeOf(node));
+                return;
+            }
+
+            foreach (double error in errors)
+                greatest = Math.Max(greatest, Math.Abs(error));
+            miss = Math.Max(miss, conditions[c].Score.Miss(engagement, errors));
         }
 
-        double engagement = score.EngagementError(rpm);
-        double greatest = Math.Abs(engagement);
-        foreach (double error in errors)
-            greatest = Math.Max(greatest, Math.Abs(error));
-        Add(store, slot, node with { Judged = true, LeastError = greatest }, score.Miss(engagement, errors));
+        Add(store, slot, node with { Judged = true, LeastError = greatest }, miss);
     }
 
     private void Offer(in Node node, double miss)
@@ -334,7 +365,7 @@ internal sealed class SetSearch
         int f = index.FlyweightNodes.Place(node.Flyweight);
         int d = ~node.Driven;
         var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], index.Pools.Driven[d]);
-        if (rules.TryPrice(set, out long? price) is { } rule)
+        if (rules[0].TryPrice(set, out long? price) is { } rule)
         {
             refusals.Add(rule);
             return;
@@ -347,3 +378,6 @@ internal sealed class SetSearch
         Highlights.Offer(ranked);
     }
 }
+
+/// <summary>An air, and what is wanted in it.</summary>
+internal sealed record Condition(Predictor Predictor, Score Score);

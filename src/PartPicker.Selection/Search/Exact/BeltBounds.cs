@@ -13,6 +13,9 @@ internal sealed class BeltBounds
 {
     private const int Cells = 1024;
 
+    /// <summary>Bytes held by one.</summary>
+    public const long Bytes = 2 * 8 * Cells + 2 * Cells;
+
     // Far more than the rounding of a solved thrust, far less than anything that matters.
     private const double Slack = 1e-9;
 

@@ -43,7 +43,8 @@ internal sealed class PairSweep
     private readonly PairView before;
 
     public PairSweep(
-        ShiftModel model, Score score, SearchIndex index, double[] slipEdge, double flyweightShare, double revLimit)
+        ShiftModel model, Score score, SearchIndex index, BeltBounds[] belts, double[] slipEdge,
+        double flyweightShare, double revLimit)
     {
         this.model = model;
         this.score = score;
@@ -51,7 +52,7 @@ internal sealed class PairSweep
         this.slipEdge = slipEdge;
         this.flyweightShare = flyweightShare;
         this.revLimit = revLimit;
-        belts = [.. index.Belts];
+        this.belts = belts;
         points = belts.Length;
         rpmPerError = score.ShiftRpm(0, 1) - score.ShiftRpm(0, 0);
         errorPerMiss = Math.Sqrt(points / score.ShiftWeight);

@@ -16,10 +16,12 @@ internal sealed class SearchIndex
     private const int FramedChoices = 4;
 
     private readonly Func<int, int> changesOfDriven;
+    private readonly BeltBounds[] belts;
+    private readonly double beltFriction;
 
     private SearchIndex(
         CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps,
-        BeltBounds[] belts)
+        BeltBounds[] belts, double beltFriction)
     {
         Pools = pools;
         changesOfDriven = ChangesOfDriven(pools.Driven, fitted);
@@ -32,7 +34,8 @@ internal sealed class SearchIndex
         Flyweights = flyweights;
         Driven = driven;
         Clamps = clamps;
-        Belts = belts;
+        this.belts = belts;
+        this.beltFriction = beltFriction;
     }
 
     // Without a set there is nothing to search.
@@ -41,7 +44,7 @@ internal sealed class SearchIndex
         Pools = pools;
         Springs = Flyweights = Driven = new BoxTree([], [1], 1);
         Clamps = null!;
-        Belts = [];
+        belts = [];
         SpringNodes = FlyweightNodes = DrivenNodes = null!;
         changesOfDriven = _ => 0;
     }
@@ -77,7 +80,13 @@ internal sealed class SearchIndex
 
     public NodeFacts DrivenNodes { get; }
 
-    public IReadOnlyList<BeltBounds> Belts { get; }
+    /// <summary>The belt at each position; a run that tells the friction of the belt has one of its own.</summary>
+    public BeltBounds[] BeltsOf(Predictor predictor) => Pools.Empty || predictor.Machine.Drivetrain.BeltFriction == beltFriction
+        ? belts
+        : BeltsOf(predictor.Model);
+
+    private static BeltBounds[] BeltsOf(ShiftModel model) =>
+        [.. model.Positions.Select((_, j) => new BeltBounds(model, j))];
 
     /// <summary>How many slots a driven choice changes.</summary>
     public byte ChangesOf(int item) => (byte)System.Numerics.BitOperations.PopCount((uint)changesOfDriven(item));
@@ -87,7 +96,7 @@ internal sealed class SearchIndex
         (long)Springs.Count(node.Spring) * Flyweights.Count(node.Flyweight) * (node.Driven < 0 ? 1 : Driven.Count(node.Driven));
 
     /// <summary>Bytes held, the parts themselves not counted.</summary>
-    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L + Frames.Bytes;
+    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + belts.Length * BeltBounds.Bytes + Frames.Bytes;
 
     /// <summary>The pools as boxes.</summary>
     public static SearchIndex Build(
@@ -153,7 +162,8 @@ internal sealed class SearchIndex
                 f => pools.Flyweights[f].SameAs(fitted.Flyweight) ? 0 : 1),
             drivenTree,
             clamps,
-            [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))])
+            BeltsOf(model),
+            machine.Drivetrain.BeltFriction)
         {
             UsualClamp = usual,
             MixedGroups = [.. roots.Except(framed).Select(root => new DrivenGroup(root, ChangesOf(root)))],

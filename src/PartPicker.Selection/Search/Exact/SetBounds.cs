@@ -62,7 +62,7 @@ internal sealed class SetBounds
     {
         ShiftModel model = predictor.Model;
         this.score = score;
-        belts = [.. index.Belts];
+        belts = index.BeltsOf(predictor);
         points = belts.Length;
         visit = [.. Enumerable.Range(0, points).OrderBy(j => j == 0 || j == points - 1 ? 0 : j == points / 2 ? 1 : 2)];
         grid = new SpeedGrid(model, predictor.Machine.Drivetrain.RevLimitRpm);
@@ -76,7 +76,7 @@ internal sealed class SetBounds
         startSquared = Math.Pow(Rotation.ToRadiansPerSecond(score.EngagementTarget ?? shift / 4), 2);
         flyweightShare = (1 - predictor.Machine.Drivetrain.FlyweightFrictionShare) * model.Anchor.Flyweight;
         slipEdge = slipMargin is { } margin ? [.. Enumerable.Range(0, points).Select(j => SlipEdge(model, j, margin))] : [];
-        Sweep = new PairSweep(model, score, index, slipEdge, flyweightShare, predictor.Machine.Drivetrain.RevLimitRpm);
+        Sweep = new PairSweep(model, score, index, belts, slipEdge, flyweightShare, predictor.Machine.Drivetrain.RevLimitRpm);
     }
 
     public PairSweep Sweep { get; }
