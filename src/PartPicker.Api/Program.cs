@@ -1,3 +1,4 @@
+using PartPicker.Api.Bulk;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
@@ -53,5 +54,6 @@ app.MapMachines();
 app.MapParts();
 app.MapPredictions();
 app.MapPicks();
+app.MapBulk();
 
 return await ServiceRun.RunAsync(app);

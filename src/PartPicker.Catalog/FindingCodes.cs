@@ -65,6 +65,7 @@ public static class FindingCodes
     public const string ChainTooLong = "chain-too-long";
     public const string UnknownHole = "unknown-hole";
     public const string UnknownStation = "unknown-station";
+    public const string UnknownMass = "unknown-mass";
     public const string UnknownStep = "unknown-step";
     public const string TooManyShims = "too-many-shims";
     public const string BeltDoesNotRun = "belt-does-not-run";

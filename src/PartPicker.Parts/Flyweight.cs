@@ -98,6 +98,13 @@ public sealed record MassStation(
     /// <summary>A mass written in grams and one written in grains or ounces shall name the same weight.</summary>
     public const double MassToleranceKg = 1e-6;
 
+    /// <summary>The listed mass, or 0 for an empty station, that a mass (kg) names; null where it names none.</summary>
+    public double? Takes(double mass)
+    {
+        double nearest = Masses.Append(0).MinBy(m => Math.Abs(m - mass));
+        return Math.Abs(nearest - mass) <= MassToleranceKg ? nearest : null;
+    }
+
     /// <summary>True where the station may carry a mass (kg).</summary>
     public bool Carries(double mass) => MassLimit is not { } limit || mass <= limit.Kilograms + MassToleranceKg;
 }

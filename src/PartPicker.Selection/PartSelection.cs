@@ -8,7 +8,7 @@ namespace PartPicker.Selection;
 public static class PartSelection
 {
     /// <summary>Version of the model and of the order; it stands in every answer.</summary>
-    public const string ModelVersion = "1.2";
+    public const string ModelVersion = "1.3";
 
     /// <summary>Most drive springs with their shims among which one request may choose.</summary>
     public const int MaxDriveSpringChoices = 200_000;

@@ -72,6 +72,20 @@ internal static class RequestCheck
                 "no launch rpm: it is compared with an engagement, and the belt does not start this machine"));
         }
 
+        if (!machine.StartsByBelt && request.Tolerances.EngagementRpm != Tolerances.Standard.EngagementRpm)
+        {
+            problems.Add(new RequestProblem(
+                "tolerances/engagementRpm", RequestProblemCodes.EngagementNotByBelt, Words.Rpm(request.Tolerances.EngagementRpm),
+                "no tolerance of an engagement: the belt does not start this machine. Leave it out"));
+        }
+
+        if (!machine.StartsByBelt && request.Weights != ScoreWeights.Standard)
+        {
+            problems.Add(new RequestProblem(
+                "weights", RequestProblemCodes.EngagementNotByBelt, $"{request.Weights.Engagement:0.###} and {request.Weights.Shift:0.###}",
+                "no weights: the belt does not start this machine, and the shift curve alone counts. Leave them out"));
+        }
+
         if (request.Outlet is null && (request.InStockOnly || request.PriceCeilingMinor is not null))
         {
             problems.Add(new RequestProblem(

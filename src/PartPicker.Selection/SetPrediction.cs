@@ -40,10 +40,14 @@ public static class SetPrediction
 
         var inputs = new InputModel(predictor!);
         Prediction prediction = Response.Of(inputs, set!).Banded(predictor!.Predict(set!));
-        IEnumerable<Caution> cautions =
-            CautionWriter.For(set!, prediction, machine).Concat(CautionWriter.ForMisfits(set!, machine));
+        IReadOnlyList<Caution> cautions = CautionWriter.BySeverity(
+        [
+            .. CautionWriter.For(set!, prediction, machine),
+            .. CautionWriter.ForMissingBands(prediction),
+            .. new MisfitCautions(machine, [.. catalog.All<Helix>()]).For(set!),
+        ]);
         return Outcome.Of(new PredictionAnswer(
-            set!.Ids, prediction, [.. cautions], [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
+            set!.Ids, prediction, cautions, [.. superseded.Distinct()], Sensitivities.Of(inputs, set),
             Explanations(request, predictor, set, prediction))
         {
             Change = prediction.Anchoring is null ? Change(catalog, inputs, set) : null,
@@ -55,7 +59,10 @@ public static class SetPrediction
     {
         if (request.Explain.Count == 0)
             return [];
-        var tree = new ExplanationTree(predictor, set, prediction);
+        var tree = new ExplanationTree(
+            new Scene(
+                predictor.Machine, set, predictor.Model, request.Air, request.AirLaw, predictor.TorqueFactor, predictor.Run),
+            prediction);
         return [.. request.Explain.Select(tree.Of).OfType<ExplainedValue>()];
     }
 

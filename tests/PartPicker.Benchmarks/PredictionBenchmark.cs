@@ -52,7 +52,8 @@ internal static class PredictionBenchmark
     private static double[][] Rebuilt(Predictor predictor, SetUp set)
     {
         IReadOnlyList<UncertainInput> inputs = Inputs.Of(
-            set, predictor.Run?.Set, frictionTold: false, InputTolerances.Torque(predictor.Machine.Profile.Engine));
+            set, predictor.Run?.Set, frictionTold: false, InputTolerances.Torque(predictor.Machine.Profile.Engine),
+            misfit: predictor.Run is not null);
         double[] shares = [-1, -1 / Math.Sqrt(3), 1 / Math.Sqrt(3), 1];
         return
         [

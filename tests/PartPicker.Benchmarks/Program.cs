@@ -11,7 +11,13 @@ switch (args)
     case ["prediction"]:
         PredictionBenchmark.Run(Console.Out);
         return 0;
+    case ["bulk"]:
+        await BulkBenchmark.RunAsync(BulkBenchmark.StandardLongRun, Console.Out);
+        return 0;
+    case ["bulk", var lines] when int.TryParse(lines, System.Globalization.CultureInfo.InvariantCulture, out int count) && count >= 10:
+        await BulkBenchmark.RunAsync(count, Console.Out);
+        return 0;
     default:
-        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction");
+        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction | bulk [lines of the long run, as 1000000]");
         return 2;
 }

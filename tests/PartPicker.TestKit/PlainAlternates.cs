@@ -3,7 +3,10 @@ using PartPicker.Selection;
 
 namespace PartPicker.TestKit;
 
-/// <summary>What stands in for a line that is out of stock, found by trying every set that differs in its slot alone.</summary>
+/// <summary>
+/// What stands in for a line that is out of stock, found by trying every set that differs in its slot alone; of a driven
+/// spring, in its hole too.
+/// </summary>
 public sealed class PlainAlternates
 {
     private readonly CatalogSnapshot catalog;
@@ -34,10 +37,13 @@ public sealed class PlainAlternates
         bool keepsSpring = line.Covers[0] == Slot.DriveSpring
             && (picked.DriveSpring == fitted.DriveSpring || !Holds(line.Id, picked.DriveSpring));
         return Best(
-            every.Where(s => Differs(s, picked).SequenceEqual(line.Covers)
+            every.Where(s => Replaces(Differs(s, picked), line.Covers[0])
                 && (!keepsSpring || s.DriveSpring.Id == picked.DriveSpring)),
             line.Covers);
     }
+
+    private static bool Replaces(Slot[] differs, Slot slot) =>
+        differs.Contains(slot) && differs.All(d => d == slot || (slot == Slot.DrivenSpring && d == Slot.Hole));
 
     private bool Holds(string id, string part) =>
         id == part || (catalog.FindPart(id) is Kit kit && kit.Contents.Any(l => l.PartId == part));

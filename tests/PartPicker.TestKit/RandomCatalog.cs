@@ -56,8 +56,8 @@ public sealed class RandomCatalog
         {
             Machine = Snapshot.FindMachine("machine")!,
             Target = new ShiftTarget(startsByBelt ? Pick(1800, 2100, 2400, 3200) : null, Goal()),
-            Tolerances = new Tolerances(tolerance, tolerance),
-            Weights = new ScoreWeights(weight, 1 - weight),
+            Tolerances = new Tolerances(startsByBelt ? tolerance : Tolerances.Standard.EngagementRpm, tolerance),
+            Weights = startsByBelt ? new ScoreWeights(weight, 1 - weight) : ScoreWeights.Standard,
             Air = new AirState(Pick(0, 800, 2500), random.Next(2) == 0 ? null : 270 + random.Next(40)),
             AirLaw = random.Next(2) == 0 ? AirLaw.SaeJ1349 : AirLaw.Iso1585,
             LaunchRpm = startsByBelt && random.Next(5) == 0 ? Between(1500, 2300) : null,

@@ -65,10 +65,11 @@ class Question:
             flyweights = [(body, fitted.station_masses, fitted.step) for body in bodies]
         if "hole" in self.request["keep"]:
             holes = [fitted.hole]
+        word = "setting" if "adjusterFromDeg" in self.machine.driven else "hole"
         for spring, (body, masses, step), driven, hole, helix in itertools.product(
                 self._pool("driveSpring", "drive-springs"), flyweights,
                 self._pool("drivenSpring", "driven-springs"), holes, self._pool("helix", "helices")):
-            if ("drivenSpring", f"{driven}, hole {hole}, {helix}") not in self.refused:
+            if ("drivenSpring", f"{driven}, {word} {hole}, {helix}") not in self.refused:
                 yield PartSet(spring, body, driven, hole, helix, masses, step)
 
     def ranked(self) -> list[Ranked]:

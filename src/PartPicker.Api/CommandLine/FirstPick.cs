@@ -36,7 +36,7 @@ internal static class FirstPick
         }
 
         if (kept is not null && (isOfFolder || IsAbout(catalog, kept)))
-            return await AskAsync(service, kept, $"The sample question in {file}", to);
+            return await AskAsync(service, catalog, kept, $"The sample question in {file}", to);
         if (SampleQuestion.Of(catalog) is not { } question)
         {
             to.WriteLine(
@@ -46,9 +46,9 @@ internal static class FirstPick
         }
 
         to.WriteLine(
-            $"There is no sample question for this catalog in {file}: the rpm of a measured run are asked for instead.");
+            $"There is no sample question for this catalog in {file}: the rpm of a measured run are asked for in the mountains instead.");
         return await AskAsync(
-            service, WireJson.Bytes(question), $"The question for the measured run of {question.Machine}", to);
+            service, catalog, WireJson.Bytes(question), $"The question for the measured run of {question.Machine}", to);
     }
 
     // A store that was filled from another folder is not asked about the machines of this one.
@@ -68,7 +68,7 @@ internal static class FirstPick
         }
     }
 
-    private static async Task<bool> AskAsync(Uri service, byte[] json, string what, TextWriter to)
+    private static async Task<bool> AskAsync(Uri service, CatalogSnapshot catalog, byte[] json, string what, TextWriter to)
     {
         // The service is on this machine: a proxy has no business in between.
         using var handler = new SocketsHttpHandler { UseProxy = false };
@@ -89,7 +89,7 @@ internal static class FirstPick
         }
 
         PickAnswerWire answer = JsonSerializer.Deserialize<PickAnswerWire>(body, WireJson.Options)!;
-        PickTable.Print(answer, to);
+        PickTable.Print(answer, catalog, to);
         to.WriteLine(
             $"searched {answer.Work.Combinations} combinations{(answer.Work.Proven ? "" : ", not all of them")}, "
             + $"{took.TotalMilliseconds:F0} ms");

@@ -1,72 +1,80 @@
 using PartPicker.Api.Wire;
+using PartPicker.Parts;
 
 namespace PartPicker.Api.CommandLine;
 
 /// <summary>Prints a ranked answer for a person at a console.</summary>
-internal static class PickTable
+/// <param name="hole">What the clutch has for its spring: hole or setting.</param>
+internal sealed class PickTable(string hole, TextWriter to)
 {
     private static readonly string[] Heads =
         ["rank", "engages", "shifts out", "miss", "price", "work", "within", "anchored", "change"];
 
-    public static void Print(PickAnswerWire answer, TextWriter to)
+    public static void Print(PickAnswerWire answer, CatalogSnapshot catalog, TextWriter to)
+    {
+        bool adjuster = catalog.FindMachine(answer.Request.Machine)?.DrivenClutch.HasAdjuster ?? false;
+        new PickTable(adjuster ? "setting" : "hole", to).Print(answer);
+    }
+
+    private void Print(PickAnswerWire answer)
     {
         PickRequestWire request = answer.Request;
         to.WriteLine($"Machine {request.Machine}: {Engage(request.Targets)}to hold {Held(request.Targets)}.");
         to.WriteLine();
-        PrintFitted(answer.Fitted, to);
+        PrintFitted(answer.Fitted);
         to.WriteLine();
         if (answer.Picks.Count == 0)
             to.WriteLine("No set of parts can be ranked.");
         else
-            PrintRows([Heads, .. answer.Picks.Select(Row)], to);
+            PrintRows([Heads, .. answer.Picks.Select(Row)]);
         foreach (ObstacleWire obstacle in answer.InTheWay)
             to.WriteLine($"In the way: {obstacle.Sentence}");
-        PrintHighlights(answer, to);
+        PrintHighlights(answer);
         if (answer.Picks.Count > 0)
         {
-            PrintPurchases(answer.Picks[0].ToBuy, request.Outlet, to);
-            PrintCautions(answer.Picks[0], to);
+            PrintPurchases(answer.Picks[0].ToBuy, request.Outlet);
+            PrintCautions(answer.Picks[0]);
         }
 
         to.WriteLine();
     }
 
-    private static void PrintFitted(FittedWire fitted, TextWriter to)
+    private void PrintFitted(FittedWire fitted)
     {
         PartsWire parts = fitted.Parts;
         to.WriteLine("Fitted now:");
         to.WriteLine($"  drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}, "
             + $"flyweight {Flyweight(parts.Flyweight)}, "
-            + $"driven spring {parts.DrivenSpring.Id} in hole {parts.Hole}, helix {parts.Helix.Id}");
+            + $"driven spring {parts.DrivenSpring.Id} in {hole} {parts.Hole}, helix {parts.Helix.Id}");
         to.WriteLine($"  {Engages(fitted.EngagementRpm)}{ShiftsOut(fitted.ShiftOutRpm)}, "
             + $"misses the target by {Miss(fitted.Miss)} tolerances, {Anchored(fitted.Anchored)}");
     }
 
-    private static void PrintHighlights(PickAnswerWire answer, TextWriter to)
+    private void PrintHighlights(PickAnswerWire answer)
     {
-        PrintHighlight("Cheapest", answer.Cheapest, to);
-        PrintHighlight("Fewest changes", answer.FewestChanges, to);
+        PrintHighlight("Cheapest", answer.Cheapest);
+        PrintHighlight("Fewest changes", answer.FewestChanges);
     }
 
-    private static void PrintHighlight(string what, ShortPickWire? pick, TextWriter to)
+    private void PrintHighlight(string what, ShortPickWire? pick)
     {
         if (pick is not null)
         {
-            to.WriteLine($"{what} within tolerance: price {Money.Text(pick.Price)}, "
+            to.WriteLine($"{what} within tolerance{(pick.Provisional ? " so far" : "")}: price {Money.Text(pick.Price)}, "
                 + $"work {Work(pick.LabourMinutes)}, miss {Miss(pick.Miss)}, {Changes(pick.Changes, pick.Parts)}");
         }
     }
 
-    private static void PrintPurchases(IReadOnlyList<PurchaseWire> lines, string? outlet, TextWriter to)
+    private void PrintPurchases(IReadOnlyList<PurchaseWire> lines, string? outlet)
     {
         if (lines.Count == 0)
             return;
         to.WriteLine();
         to.WriteLine($"To buy for the first choice at {outlet}:");
-        PrintRows([.. lines.Select(Row)], to, indent: "  ");
+        PrintRows([.. lines.Select(Row)], indent: "  ");
     }
 
-    private static string[] Row(PurchaseWire line) =>
+    private string[] Row(PurchaseWire line) =>
     [
         $"{line.Packs} x {line.Id}",
         line.Name,
@@ -75,13 +83,15 @@ internal static class PickTable
         line.Alternate is { } other ? FromStock(other, line.Covers) : "",
     ];
 
-    private static string FromStock(AlternateWire alternate, IReadOnlyList<string> slots)
+    private string FromStock(AlternateWire alternate, IReadOnlyList<string> slots)
     {
         string bought = string.Join(" + ", alternate.ToBuy.Select(line => $"{line.Packs} x {line.Id}"));
-        return $"from stock: {bought} for {Changes(slots, alternate.Parts)}, miss {Miss(alternate.Miss)}";
+        string place = slots.Contains("drivenSpring") ? $" in {hole} {alternate.Parts.Hole}" : "";
+        return $"from stock: {bought} for {Changes(slots, alternate.Parts)}{place}, miss {Miss(alternate.Miss)}"
+            + (alternate.WithinTolerance ? "" : ", out of tolerance");
     }
 
-    private static void PrintCautions(PickWire first, TextWriter to)
+    private void PrintCautions(PickWire first)
     {
         to.WriteLine();
         to.WriteLine("Before you fit the first choice:");
@@ -89,7 +99,7 @@ internal static class PickTable
             to.WriteLine($"  {caution.Signal}: {caution.Sentence}");
     }
 
-    private static string[] Row(PickWire pick) =>
+    private string[] Row(PickWire pick) =>
     [
         $"{pick.Rank}",
         pick.EngagementRpm is { } engagement ? Rpm(engagement) : "not by belt",
@@ -102,14 +112,14 @@ internal static class PickTable
         Changes(pick.Changes, pick.Parts),
     ];
 
-    private static string Changes(IReadOnlyList<string> changes, PartsWire parts)
+    private string Changes(IReadOnlyList<string> changes, PartsWire parts)
     {
         string[] texts = [.. changes.Select(slot => slot switch
         {
             "driveSpring" => $"drive spring {parts.DriveSpring.Id}{Shims(parts.Shims)}",
             "flyweight" => $"flyweight {Flyweight(parts.Flyweight)}",
             "drivenSpring" => $"driven spring {parts.DrivenSpring.Id}",
-            "hole" => $"hole {parts.Hole}",
+            "hole" => $"{hole} {parts.Hole}",
             _ => $"helix {parts.Helix.Id}",
         })];
         return texts.Length == 0 ? "nothing" : string.Join(", ", texts);
@@ -153,7 +163,7 @@ internal static class PickTable
     private static string Anchored(bool anchored) => anchored ? "anchored to a measured run" : "not anchored";
 
     // Columns as wide as their widest entry; the last one runs free.
-    private static void PrintRows(IReadOnlyList<string[]> rows, TextWriter to, string indent = "")
+    private void PrintRows(IReadOnlyList<string[]> rows, string indent = "")
     {
         int[] widths = [.. rows[0].Select((_, column) => rows.Max(row => row[column].Length))];
         foreach (string[] row in rows)

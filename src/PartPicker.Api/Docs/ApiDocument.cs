@@ -9,6 +9,19 @@ internal static class ApiDocument
 {
     public const string Path = "/openapi/v1.json";
     private const string PageFolder = "docs/api";
+    private const string Title = "Part Picker API";
+
+    // The frame of every page around the page that the library fills; its names are replaced when it is sent.
+    private const string Frame =
+        $"""
+        <link rel="stylesheet" href="%(StylesPath)">
+        <link rel="stylesheet" href="{HtmlPage.ApiStylePath}">
+        %(HeadContent)
+        <div id="swagger-ui"></div>
+        <script src="%(ScriptBundlePath)"></script>
+        <script src="%(ScriptPresetsPath)"></script>
+        <script src="index.js"></script>
+        """;
 
     public static void MapApiDocument(this IEndpointRouteBuilder routes)
     {
@@ -20,7 +33,9 @@ internal static class ApiDocument
     public static void UseApiPage(this WebApplication app) => app.UseSwaggerUI(page =>
     {
         page.RoutePrefix = PageFolder;
-        page.DocumentTitle = "Part Picker API";
+        page.DocumentTitle = Title;
+        page.EnableDeepLinking();
+        page.IndexStream = () => new MemoryStream(HtmlPage.Bytes(Title, Frame));
         page.SwaggerEndpoint(Path, "Part Picker");
     });
 

@@ -3,9 +3,14 @@ using PartPicker.Parts;
 
 namespace PartPicker.Api.Docs;
 
-/// <summary>A question that makes sense for a catalog: a machine is asked for the rpm of its own measured run.</summary>
+/// <summary>
+/// A question that makes sense for a catalog: which parts hold the rpm of a machine's measured run in the mountains, where
+/// the thin air takes torque away and the fitted ones no longer do.
+/// </summary>
 internal static class SampleQuestion
 {
+    private const double HigherM = 1_500;
+
     /// <summary>
     /// About the first machine with a measured run, one with a measured profile if there is one: others get no ranking.
     /// Null where no machine has a run.
@@ -25,6 +30,10 @@ internal static class SampleQuestion
                 EngagementRpm = run.EngagementRpm,
                 ShiftRpm = run.FlatShiftRpm,
                 ShiftCurve = run.FlatShiftRpm is null ? RequestWriter.Curve(run.Shift) : null,
+            },
+            Altitude = new QuantityInputWire
+            {
+                Value = Math.Min(Math.Round((run.Air.AltitudeM + HigherM) / 100) * 100, RequestLimits.MaxAltitudeM), Unit = "m",
             },
             Fitted = profile.Machine.Fitted is null ? RequestWriter.Set(run.Parts) : null,
         };

@@ -140,11 +140,11 @@ internal static class ErrorCodes
         "A slot is kept, and the part that is fitted there breaks a fit rule.",
         "Leave the slot out of keep, or correct the fitted set.");
     public static readonly ErrorCode PartUnusable = new(RequestProblemCodes.PartUnusable, 400, "The part cannot be computed",
-        "The catalog knows too little of the part, or nothing over the travel that this machine needs.",
-        "Name another part, or have the keeper of the catalog complete its values.");
+        "The catalog knows too little of the part, or nothing over the travel that this machine needs, or the hole unwinds it.",
+        "Name another part, or the hole that expected names, or have the keeper of the catalog complete its values.");
     public static readonly ErrorCode EngagementNotByBelt = new(RequestProblemCodes.EngagementNotByBelt, 400, "The belt does not start this machine",
-        "An engagement rpm was sent for a machine that a separate clutch or a one-way hub starts.",
-        "Leave engagementRpm out; the shift curve alone is answered.");
+        "An engagement rpm, or a weight or tolerance of one, was sent for a machine that a separate clutch or a one-way hub starts.",
+        "Leave it out; the shift curve alone is answered.");
     public static readonly ErrorCode EngagementNeeded = new(RequestProblemCodes.EngagementNeeded, 400, "An engagement rpm is needed",
         "The drive clutch of this machine takes the belt at an engagement rpm, and none was sent.",
         "Send engagementRpm.");
@@ -157,6 +157,23 @@ internal static class ErrorCodes
     public static readonly ErrorCode TooManyCombinations = new(RequestProblemCodes.TooManyCombinations, 400, "There are too many combinations",
         "More sets fit than the service searches in one request.",
         "Keep slots with keep, or name an outlet, so that fewer parts are tried.");
+
+    // Many at once.
+    public static readonly ErrorCode LinesNeeded = new("lines-needed", 415, "The body must be lines of JSON",
+        "A bulk run has no body of media type application/x-ndjson in UTF-8, or the body is compressed.",
+        "Send Content-Type: application/x-ndjson and one JSON object on each line, uncompressed and in UTF-8.");
+    public static readonly ErrorCode GridTooLarge = new("grid-too-large", 400, "The grid has too many points",
+        "The values of all axes together make more points than one line may have.",
+        "Take fewer values or wider steps, or share the grid out over several lines.");
+    public static readonly ErrorCode TooManyAnswers = new("too-many-answers", 413, "The run has too many answers",
+        "The lines and grids of the run make more answers than one run gives; it ended with the greatest number.",
+        "Send the same lines again with fromLine one greater than lastLine.");
+    public static readonly ErrorCode TooManyRuns = new("too-many-runs", 503, "There are too many bulk runs",
+        "As many bulk runs as the service takes at once are under way.",
+        "Send the run again when another has ended, or put the lines of several runs into one.");
+    public static readonly ErrorCode ServiceStopping = new("service-stopping", 503, "The service is being stopped",
+        "The service was told to end while the run was under way; it answered what it had begun.",
+        "When the service runs again, send the same lines with fromLine one greater than lastLine.");
 
     // Addresses and methods.
     public static readonly ErrorCode UnknownRoute = new("unknown-route", 404, "There is nothing at this address",
@@ -199,6 +216,7 @@ internal static class ErrorCodes
         UnknownPart, WrongKind, UnknownHole, StationMass, UnknownAdjusterStep, TooManyShims, FittedNeeded,
         BaselineNeeded, BaselineUnusable, ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
         EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,
+        LinesNeeded, GridTooLarge, TooManyAnswers, TooManyRuns, ServiceStopping,
         UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
         CatalogNotLoaded, TookTooLong, InternalError,
     ];

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Diagnostics;
+using PartPicker.Api.Bulk;
 using PartPicker.Api.Wire;
 
 namespace PartPicker.Api.Errors;
@@ -42,12 +43,16 @@ internal static class ErrorHandling
         if (response.Headers.Allow is [{ } allow] && allow == HttpMethods.Get)
             response.Headers.Allow = $"{HttpMethods.Get}, {HttpMethods.Head}";
         string asked = $"{http.Request.Method} {http.Request.Path}";
-        ErrorCode code = ErrorCodes.OfStatus(response.StatusCode);
+        bool lines = BulkEndpoints.IsAt(http.Request.Path);
+        ErrorCode code = response.StatusCode == 415 && lines
+            ? ErrorCodes.LinesNeeded
+            : ErrorCodes.OfStatus(response.StatusCode);
         string detail = response.StatusCode switch
         {
             404 => $"{asked} leads nowhere; /docs/api/ shows every path.",
             405 => $"{asked} is not offered; allowed here: {response.Headers.Allow}.",
-            415 => RequestBody.WhyNotJson(http.Request) ?? "Send the body as application/json in UTF-8.",
+            415 when lines => RequestBody.WhyNotJson(http.Request, WireJson.LinesMediaType) ?? code.Remedy,
+            415 => RequestBody.WhyNotJson(http.Request) ?? code.Remedy,
             _ => $"{asked} was answered with status {response.StatusCode}.",
         };
         return Problems.Of(code, detail, response.StatusCode).ExecuteAsync(http);

@@ -9,6 +9,9 @@ internal sealed class ProblemAnswer(ProblemWire problem) : IResult
 
     public ProblemWire Problem => problem;
 
+    /// <summary>When the request may be sent again.</summary>
+    public TimeSpan? RetryAfter { get; init; }
+
     public async Task ExecuteAsync(HttpContext httpContext)
     {
         byte[] body = WireJson.Bytes(problem);
@@ -17,6 +20,8 @@ internal sealed class ProblemAnswer(ProblemWire problem) : IResult
         response.ContentType = MediaType;
         response.ContentLength = body.Length;
         response.Headers.CacheControl = "no-store";
+        if (RetryAfter is { } wait)
+            response.Headers.RetryAfter = $"{wait.TotalSeconds:0}";
         await response.Body.WriteAsync(body, httpContext.RequestAborted);
     }
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
@@ -44,47 +43,18 @@ internal static class PickEndpoints
             .ProducesProblems(400, 404, 500);
     }
 
-    private static async Task<IResult> AskAsync(
-        HttpContext http, CurrentCatalog current, IPickStore store, TimeProvider clock, SearchGate gate)
+    private static async Task<IResult> AskAsync(HttpContext http, CurrentCatalog current, PickDesk desk)
     {
         (Question<PickRequest>? question, ProblemAnswer? refusal) =
             await Question.ReadAsync(http.Request, current, PickRequestReader.Read);
         if (question is null)
             return refusal!;
-        string id = PickIdentity.Of(question.Request, question.Format, question.Catalog.Revision).ToId();
-        if (store.Find(id, clock.GetUtcNow()) is { } known)
-            return Created(known);
-
-        long started = Stopwatch.GetTimestamp();
-        Outcome<PickAnswer> outcome;
-        try
-        {
-            outcome = await gate.RunAsync(
-                stop => Search(question, clock, stop), http.RequestAborted);
-        }
-        catch (OperationCanceledException) when (!http.RequestAborted.IsCancellationRequested)
-        {
-            return Problems.Of(
-                ErrorCodes.TookTooLong, $"The search was stopped after {gate.MaxTime.TotalSeconds} seconds.");
-        }
-
-        if (outcome.Answer is not { } answer)
-            return Problems.Of(outcome.Problems, question.Body);
-        double tookMs = Stopwatch.GetElapsedTime(started).TotalMilliseconds;
-        http.Response.Headers["Server-Timing"] =
-            $"search;dur={tookMs:F1}, predictions;desc=\"{answer.Work.Predictions}\"";
-        AnswerWriter writer = new(question.Catalog, question.Format);
-        byte[] bytes = WireJson.Bytes(PickWriter.Write(id, question.Request, answer, writer));
-        if (answer.Work.TimeWasUp)
-            return Unkept(http, bytes);
-        return Created(store.Keep(
-            id, question.Catalog.Revision, PartSelection.ModelVersion, bytes, clock.GetUtcNow()));
-    }
-
-    private static Outcome<PickAnswer> Search(Question<PickRequest> question, TimeProvider clock, CancellationToken stop)
-    {
-        using var timeUp = new CancellationTokenSource(RequestLimits.SearchDeadline, clock);
-        return PartSelection.Pick(question.Catalog, question.Request, stop, timeUp.Token);
+        PickReply reply = await desk.AnswerAsync(question, http.RequestAborted);
+        if (reply.Timing is { } timing)
+            http.Response.Headers["Server-Timing"] = timing;
+        if (reply.Stored is { } stored)
+            return Created(stored);
+        return reply.Unkept is { } bytes ? Unkept(http, bytes) : reply.Refusal!;
     }
 
     // How far the clock let it come is chance: no tag names such bytes, and nothing keeps them.

@@ -29,10 +29,17 @@ internal static class PredictionEndpoints
             await Question.ReadAsync(http.Request, current, PredictionRequestReader.Read);
         if (question is null)
             return refusal!;
+        (byte[]? answer, refusal) = Answer(question);
+        return answer is null ? refusal! : new TaggedAnswer(answer);
+    }
+
+    /// <summary>The bytes of the answer, or why there is none.</summary>
+    public static (byte[]? Answer, ProblemAnswer? Refusal) Answer(Question<PredictionRequest> question)
+    {
         Outcome<PredictionAnswer> outcome = SetPrediction.Predict(question.Catalog, question.Request);
         if (outcome.Answer is not { } answer)
-            return Problems.Of(outcome.Problems, question.Body);
+            return (null, Problems.Of(outcome.Problems, question.Body));
         AnswerWriter writer = new(question.Catalog, question.Format);
-        return TaggedAnswer.Of(PredictionWriter.Write(question.Request, answer, writer));
+        return (WireJson.Bytes(PredictionWriter.Write(question.Request, answer, writer)), null);
     }
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
+using PartPicker.Api.Bulk;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Picks;
@@ -45,6 +46,8 @@ internal static class ServiceSetup
         services.AddSingleton<IPickStore>(host => host.GetRequiredService<SqliteStore>());
         services.AddSingleton<CurrentCatalog>();
         services.AddSingleton(_ => SearchGate.Standard());
+        services.AddSingleton<PickDesk>();
+        services.AddSingleton(_ => BulkGate.Standard());
         services.AddSingleton(TimeProvider.System);
     }
 }

@@ -35,9 +35,18 @@ internal static class Question
         QueryReader query = new(http, faults);
         AnswerFormat format = AnswerFormat.Read(query);
         query.RefuseOthers();
-        T? request = read(body.RootElement, catalog, faults);
+        return Read(body.RootElement.Clone(), catalog, format, faults, read);
+    }
+
+    /// <summary>The question that a body asks; what is already wrong with its address stands in the list.</summary>
+    public static (Question<T>? Question, ProblemAnswer? Refusal) Read<T>(
+        JsonElement body, CatalogSnapshot catalog, AnswerFormat format, FaultList faults,
+        Func<JsonElement, CatalogSnapshot, FaultList, T?> read)
+        where T : class
+    {
+        T? request = read(body, catalog, faults);
         return request is null || faults.Count > 0
             ? (null, Problems.Of(faults))
-            : (new Question<T>(request, catalog, format, body.RootElement.Clone()), null);
+            : (new Question<T>(request, catalog, format, body), null);
     }
 }

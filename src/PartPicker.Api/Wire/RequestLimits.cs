@@ -33,6 +33,45 @@ internal static class RequestLimits
     /// <summary>Longest a search runs; then it answers with the best list so far.</summary>
     public static readonly TimeSpan SearchDeadline = TimeSpan.FromSeconds(20);
 
+    /// <summary>Most answers of one bulk run; a run of more lines is continued with fromLine.</summary>
+    public const int MaxBulkAnswers = 1_000_000;
+
+    /// <summary>Most bulk runs at once.</summary>
+    public const int MaxBulkRuns = 8;
+
+    /// <summary>Most answers of a bulk run that are begun and not yet written.</summary>
+    public const int MaxBulkAnswersHeld = 16;
+
+    /// <summary>Most bytes of the body of a bulk run that are taken in before their turn.</summary>
+    public const int MaxBulkBytesAhead = 16 * 1024 * 1024;
+
+    /// <summary>Longest that a bulk run waits for a line, or for its caller to read more.</summary>
+    public static readonly TimeSpan MaxBulkStall = TimeSpan.FromMinutes(2);
+
+    /// <summary>How long a caller who still sends after the last line may take to read it.</summary>
+    public static readonly TimeSpan BulkLinger = TimeSpan.FromSeconds(2);
+
+    /// <summary>When a bulk run that found no place may be sent again.</summary>
+    public static readonly TimeSpan BulkRetryAfter = TimeSpan.FromSeconds(10);
+
+    /// <summary>Greatest line that a bulk run can start from.</summary>
+    public const int MaxFromLine = 1_000_000_000;
+
+    /// <summary>Longest text, or longest number as written, that a bulk line may be called by.</summary>
+    public const int MaxBulkIdLength = 200;
+
+    /// <summary>Most points of the grid of one bulk line.</summary>
+    public const int MaxGridPoints = 10_000;
+
+    /// <summary>Most axes of a grid.</summary>
+    public const int MaxAxes = 6;
+
+    /// <summary>Greatest magnitude of a bound of an axis.</summary>
+    public const double MaxAxisNumber = 1e9;
+
+    /// <summary>Least step of an axis.</summary>
+    public const double MinAxisStep = 1e-6;
+
     public const double MinRpm = Baseline.MinRpm;
     public const double MaxRpm = Baseline.MaxRpm;
     public const double MaxChangeRpm = ShiftTarget.MaxChangeRpm;

@@ -14,6 +14,9 @@ internal static class WireJson
 {
     public const string MediaType = "application/json";
 
+    /// <summary>One JSON text on each line.</summary>
+    public const string LinesMediaType = "application/x-ndjson";
+
     public static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,

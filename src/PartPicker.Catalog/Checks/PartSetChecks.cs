@@ -54,11 +54,16 @@ internal sealed class PartSetChecks(CatalogDraft draft)
             foreach (MassStation station in whole.Stations())
             {
                 double mass = set.StationMasses.GetValueOrDefault(station.Name);
-                if (station.Carries(mass))
-                    continue;
-                Refuse($"{PartSetReader.StationMasses}/{ValueReader.Word($"{station.Name}")}", Shown.Mass(mass), new(
-                    FindingCodes.TooHeavy,
-                    $"The station of {set.Flyweight} may carry {Shown.Mass(station.MassLimit!.Value.Kilograms)} at most. Correct the mass or the limit."));
+                Refusal? refusal = !station.Carries(mass)
+                    ? new(
+                        FindingCodes.TooHeavy,
+                        $"The station of {set.Flyweight} may carry {Shown.Mass(station.MassLimit!.Value.Kilograms)} at most. Correct the mass or the limit.")
+                    : station.Takes(mass) is null
+                        ? new(
+                            FindingCodes.UnknownMass,
+                            $"The station of {set.Flyweight} takes {string.Join(", ", station.Masses.Select(Shown.Mass))}. Name one of these, or list the mass.")
+                        : null;
+                Refuse($"{PartSetReader.StationMasses}/{ValueReader.Word($"{station.Name}")}", Shown.Mass(mass), refusal);
             }
         }
 

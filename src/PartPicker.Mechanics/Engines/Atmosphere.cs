@@ -65,6 +65,29 @@ public static class Atmosphere
             : throw new ArgumentOutOfRangeException(nameof(pressure), pressure, "All of it is water vapour.");
     }
 
+    /// <summary>Pressure of the dry part of the air at an altitude: p(H) − h e(T).</summary>
+    /// <param name="altitude">H, geopotential altitude within the troposphere (up to 11 000 m).</param>
+    /// <param name="temperature">T, air temperature.</param>
+    /// <param name="relativeHumidity">h, a share from 0 to 1; dry air where null: all of p(H).</param>
+    /// <remarks>Source: [ISO 2533]; [SAE J1349]; [ISO 1585].</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The altitude lies above the troposphere, or the humidity cannot be.
+    /// </exception>
+    public static Pressure DryPressureAt(Length altitude, Temperature temperature, double? relativeHumidity)
+    {
+        Pressure pressure = PressureAt(altitude);
+        return relativeHumidity is { } share ? DryPressure(pressure, temperature, share) : pressure;
+    }
+
+    /// <summary>The temperature of a day at another altitude, as much above the standard one there as here: T + T₀(H') − T₀(H).</summary>
+    /// <param name="temperature">T, air temperature here.</param>
+    /// <param name="here">H.</param>
+    /// <param name="there">H'.</param>
+    /// <remarks>Common practice, no source.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">An altitude lies above the troposphere.</exception>
+    public static Temperature SameDayTemperature(Temperature temperature, Length here, Length there) => Temperature.FromKelvins(
+        StandardTemperature(there).Kelvins + temperature.Kelvins - StandardTemperature(here).Kelvins);
+
     /// <summary>The factor that a standard multiplies measured torque by to reach its reference air.</summary>
     /// <param name="law">
     /// SAE J1349: cf = 1.180 (99 000/p) √(T/298) − 0.18. ISO 1585: cf = (99 000/p)^1.2 (T/298)^0.6.
@@ -102,10 +125,7 @@ public static class Atmosphere
         double reference = Correction(
             law, Pressure.FromPascals(SeaLevelPressurePa), Temperature.FromKelvins(SeaLevelTemperatureK));
         Temperature here = temperature ?? StandardTemperature(altitude);
-        Pressure pressure = PressureAt(altitude);
-        if (relativeHumidity is { } share)
-            pressure = DryPressure(pressure, here, share);
-        return reference / Correction(law, pressure, here);
+        return reference / Correction(law, DryPressureAt(altitude, here, relativeHumidity), here);
     }
 
     /// <summary>
@@ -129,10 +149,7 @@ public static class Atmosphere
     {
         if (altitude <= boostedTo)
             return 1;
-        Temperature? there = temperature is { } here
-            ? Temperature.FromKelvins(
-                StandardTemperature(boostedTo).Kelvins + here.Kelvins - StandardTemperature(altitude).Kelvins)
-            : null;
+        Temperature? there = temperature is { } here ? SameDayTemperature(here, altitude, boostedTo) : null;
         return Math.Min(
             1,
             TorqueFactor(law, altitude, temperature, relativeHumidity)

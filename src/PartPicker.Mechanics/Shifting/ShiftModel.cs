@@ -171,7 +171,7 @@ public sealed class ShiftModel
 
     /// <summary>Speed and loads at position j, or null where it does not shift below the rev limit.</summary>
     public ShiftBalance? Balance(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction) =>
-        BalanceRpm(drive, driven, j, direction) is { } rpm ? BalanceAt(rpm, drive, driven, j, direction) : null;
+        BalanceRpm(drive, driven, j, direction) is { } rpm ? LoadsAt(rpm, drive, driven, j, direction) : null;
 
     /// <summary>F_d that the belt asks for on the upshift at a speed (N), a_b left out.</summary>
     public double UpshiftBeltThrust(double rpm, DrivenSide driven, int j)
@@ -238,7 +238,8 @@ public sealed class ShiftModel
         * 2 * machine.FrictionAt(Positions[j].DrivenRadius)
         / (Math.Cos(machine.GrooveHalfAngle) * machine.CamRadius * Math.Tan(driven.HelixAngle[j]));
 
-    private ShiftBalance BalanceAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
+    /// <summary>What position j carries at a speed (rpm) up to the rev limit, whether the clutches balance there or not.</summary>
+    public ShiftBalance LoadsAt(double rpm, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
     {
         BeltPosition position = Positions[j];
         double speed = Rotation.ToRadiansPerSecond(rpm);

@@ -193,6 +193,9 @@ public sealed record DrivenClutch : MachinePiece
 
     public DrivenFamily Family { get; init; }
 
+    /// <summary>True where an adjuster, and no hole, twists the spring.</summary>
+    public bool HasAdjuster => AdjusterFromDeg is not null && AdjusterToDeg is not null && AdjusterStepDeg is not null;
+
     /// <summary>
     /// Every choice of preload twist: the holes, or each setting of the adjuster, named by its degrees, or the one
     /// choice "none" where nothing twists the spring.

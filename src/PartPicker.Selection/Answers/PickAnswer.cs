@@ -200,7 +200,8 @@ public sealed record Purchase(
     string Id, int Packs, long? PriceMinor, int? Stock, IReadOnlyList<Slot> Covers, Alternate? Alternate);
 
 /// <summary>
-/// The same set bought another way, or the set that comes closest with another choice in the one slot of the line.
+/// The same set bought another way, or the set that comes closest with another choice in the one slot of the line; with
+/// another driven spring, in any hole.
 /// </summary>
 /// <param name="ToBuy">What to buy from stock for the slots of the line.</param>
 public sealed record Alternate(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Purchase> ToBuy);
@@ -219,5 +220,9 @@ public sealed record Waiver(string Rule, long Refused, IReadOnlyList<WaivedSet> 
 /// <summary>A set that breaks one waived rule, and by how much.</summary>
 public sealed record WaivedSet(PartSet Parts, double Miss, bool WithinTolerance, IReadOnlyList<Refusal> Broken);
 
-/// <summary>A replaced part number of which too little is known, and the part that was computed in its place.</summary>
-public sealed record Supersession(string Place, string Sent, string Used);
+/// <summary>A replaced part number of a request.</summary>
+/// <param name="Place">Where it was named.</param>
+/// <param name="Sent">The replaced number.</param>
+/// <param name="Used">The part that was computed: itself, or where too little is known of it what replaced it.</param>
+/// <param name="Successor">What is sold in its place today.</param>
+public sealed record Supersession(string Place, string Sent, string Used, string Successor);

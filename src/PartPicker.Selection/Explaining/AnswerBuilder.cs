@@ -30,9 +30,11 @@ internal sealed class AnswerBuilder(
     {
         Pick pick = InShort(ranked, rank);
         Response response = Response.Of(inputs, ranked.Set);
+        Prediction banded = response.Banded(pick.Prediction);
         return pick with
         {
-            Prediction = response.Banded(pick.Prediction),
+            Prediction = banded,
+            Cautions = CautionWriter.BySeverity([.. pick.Cautions, .. CautionWriter.ForMissingBands(banded)]),
             Likelihood = relative ? null : response.Likelihood(
                 [score.EngagementTarget ?? double.NaN, .. score.ShiftTargets],
                 [

@@ -5,13 +5,19 @@ namespace PartPicker.Selection;
 
 /// <summary>
 /// The cautions that belong beside every answer that leads to a wrench. Signal words as in ANSI Z535.4 and
-/// ISO 3864-2: WARNING could kill or maim, CAUTION could injure, NOTICE is not about injury.
+/// ISO 3864-2: WARNING could kill or maim, CAUTION could injure, NOTICE is not about injury. The gravest come first.
 /// </summary>
 internal static class CautionWriter
 {
     private const string Warning = "WARNING";
-    private const string Careful = "CAUTION";
+    public const string Careful = "CAUTION";
     public const string Notice = "NOTICE";
+
+    private static readonly string[] Severity = [Warning, Careful, Notice];
+
+    /// <summary>By signal word, the gravest first; those of one word as they came.</summary>
+    public static IReadOnlyList<Caution> BySeverity(IEnumerable<Caution> cautions) =>
+        [.. cautions.OrderBy(c => Array.IndexOf(Severity, c.Signal))];
 
     public static IReadOnlyList<Caution> For(SetUp set, Prediction prediction, MachineModel machine)
     {
@@ -20,13 +26,13 @@ internal static class CautionWriter
             StoredEnergy(set, machine),
             new(Warning, "Spinning sheaves and a moving belt cut and crush. Run the engine only with every guard in place and "
                 + "nobody in line with the belt; stop it and let everything come to rest before you reach in."),
-            new(Careful, "Mark sheaves and covers before you take them apart and put them back as marked. All arms of a set must "
-                + "carry equal mass: a mixed set shakes the clutch apart."),
+            new(Careful, "Mark sheaves and covers before you take them apart and put them back as marked. "
+                + $"All {Words.Pieces(machine.Profile.DriveClutch.Family)} of a set must carry equal mass: a mixed set shakes the clutch apart."),
             new(Notice, "Take tightening torques only from the machine maker's service manual; it and the rules of your place stand "
                 + "above this answer. The service computes; a qualified technician decides."),
         };
         if (machine.Profile.DrivenClutch.Family == DrivenFamily.TorsionAndHelix)
-            cautions.Insert(1, Twist(set));
+            cautions.Insert(1, Twist(set, machine));
         if (set.Flyweight.Body.Stations().Any(s => s.Holding == MassHolding.Rivet))
         {
             cautions.Add(new Caution(Notice, "A riveted mass is destroyed when it is taken out: have new ones at hand before you drill."));
@@ -51,6 +57,7 @@ internal static class CautionWriter
             cautions.AddRange(prediction.Anchoring.Warnings.Select(w => new Caution(Notice, w)));
         }
 
+        cautions.AddRange(GapCautions.For(set, machine));
         cautions.AddRange(ValidityCautions.For(set, prediction, machine));
         string[] guessed = [.. machine.Profile.ClassDefaults];
         if (guessed.Length > 0)
@@ -60,22 +67,31 @@ internal static class CautionWriter
                 + "an absolute rpm."));
         }
 
-        return cautions;
+        return BySeverity(cautions);
     }
 
-    /// <summary>One for each rule that the set breaks, though the model can compute it.</summary>
-    public static IEnumerable<Caution> ForMisfits(SetUp set, MachineModel machine) =>
-        from broken in SetRules.Broken(set, machine)
-        select new Caution(Careful,
-            $"The {Words.Of(broken.Slot)} {broken.Part} does not fit this machine by rule {broken.Rule}: "
-            + $"{broken.Check.Sentence}. Do not fit it.");
+    /// <summary>Why a number that is there has no band.</summary>
+    public static IEnumerable<Caution> ForMissingBands(Prediction prediction)
+    {
+        string[] without =
+        [
+            .. prediction is { EngagementRpm: not null, EngagementBandRpm: null } ? ["engagement"] : Array.Empty<string>(),
+            .. prediction.Curve.Where(p => p is { Upshift: not null, UpshiftBandRpm: null }).Select(p => $"ratio {p.Ratio:0.00}"),
+        ];
+        if (without.Length > 0)
+        {
+            yield return new Caution(Notice,
+                $"There is no band, and so no likelihood, at {Words.List(without)}: with some inputs within their limits the set does not shift "
+                + "there below the rev limit, or a spring no longer pushes.");
+        }
+    }
 
     private static Caution StoredEnergy(SetUp set, MachineModel machine)
     {
         double drive = Compressed(SpringModels.Force(set.DriveSpring)!, machine.Drivetrain.DriveSpringLength - set.Spring.ShimThickness);
         double driven = Compressed(SpringModels.Axial(set.Driven.Spring)!, machine.Drivetrain.DrivenSpringLength)
             + Twisted(SpringModels.Twist(set.Driven, machine)!, set.Driven.PreloadTwist);
-        return new Caution(Warning, $"Springs store energy as fitted: the drive spring about {drive:0.#} J, the driven spring about {driven:0.#} J. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free.");
+        return new Caution(Warning, $"Springs store energy as fitted: the drive spring about {Words.Energy(drive)}, the driven spring about {Words.Energy(driven)}. Let loose they throw parts hard enough to kill. Release them only in a press or a captive tool whose thread stays engaged until the spring is free.");
     }
 
     /// <summary>∫ F dl from the installed length to where the spring is free (J).</summary>
@@ -115,12 +131,12 @@ internal static class CautionWriter
 
     private const double LongestSpringM = 0.4;
 
-    private static Caution Twist(SetUp set)
+    private static Caution Twist(SetUp set, MachineModel machine)
     {
         LinearCurve twist = SpringModels.Twist(set.Driven.Spring)!;
         double torque = twist.At(Math.Clamp(set.Driven.PreloadTwist, twist.From, twist.To));
         return new Caution(Warning,
-            $"The driven spring's twist lets go separately from its compression, with {Words.Torque(torque)} in hole "
-            + $"{set.Driven.Hole.Name}: restrain the sheave before the helix comes free.");
+            $"The driven spring's twist lets go separately from its compression, with {Words.Torque(torque)} in "
+            + $"{Words.Of(set.Driven.Hole, machine)}: restrain the sheave before the helix comes free.");
     }
 }

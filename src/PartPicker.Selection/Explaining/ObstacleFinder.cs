@@ -23,11 +23,14 @@ internal static class ObstacleFinder
         List<Obstacle> obstacles = [];
         if (search.LeastMissLeft is { } left)
         {
-            obstacles.Add(new Obstacle(
-                TargetRules.WorkLimit, 0, $"The search was ended before it had covered every set; what is left misses by {left:0.###} or more."));
+            string ended = search.TimeWasUp ? "The time was up" : search.WorkDone >= request.WorkLimit
+                ? $"The search reached its workLimit of {request.WorkLimit}" : $"The search reached its {SetSearch.MaxWaiting} boxes of sets at once";
+            obstacles.Add(new Obstacle(TargetRules.WorkLimit, 0,
+                $"{ended} before every set was covered; what is left misses by {left:0.###} or more. Keep a slot or exclude parts"
+                + $"{(search.TimeWasUp ? ", or ask again" : search.WorkDone >= request.WorkLimit ? ", or raise workLimit" : "")}."));
         }
 
-        AddEmptyPools(pools, report, obstacles);
+        AddEmptyPools(request, pools, report, obstacles);
         AddTarget(request, search, score, closest, obstacles, cancellation);
         obstacles.AddRange(search.Refused.Select(r => new Obstacle(r.Key, r.Value, Sentence(r.Key, r.Value, request))));
         obstacles.AddRange(report.ByRule(pools.InTheWay)
@@ -37,18 +40,25 @@ internal static class ObstacleFinder
         return obstacles;
     }
 
-    private static void AddEmptyPools(CandidatePools pools, FitReport report, List<Obstacle> obstacles)
+    private static void AddEmptyPools(PickRequest request, CandidatePools pools, FitReport report, List<Obstacle> obstacles)
     {
-        Empty(pools.DriveSprings.Count, "drive spring", slot => slot == Slot.DriveSpring);
-        Empty(pools.Flyweights.Count, "flyweight", slot => slot == Slot.Flyweight);
-        Empty(pools.Driven.Count, "driven spring with hole and helix", slot => slot is not (Slot.DriveSpring or Slot.Flyweight));
+        Empty(pools.DriveSprings.Count, "drive spring", [Slot.DriveSpring]);
+        Empty(pools.Flyweights.Count, "flyweight", [Slot.Flyweight]);
+        Empty(pools.Driven.Count, "driven spring with hole and helix", [Slot.DrivenSpring, Slot.Hole, Slot.Helix]);
 
-        void Empty(int count, string what, Func<Slot, bool> slots)
+        void Empty(int count, string what, Slot[] slots)
         {
-            if (count == 0)
-                obstacles.Add(new Obstacle(TargetRules.EmptyPool, 0, Emptied(what, [.. report.ByRule(slots).Select(r => r.Rule)])));
+            if (count > 0)
+                return;
+            string[] rules = [.. report.ByRule(slots.Contains).Select(r => r.Rule)];
+            Slot[] kept = [.. slots.Where(request.Keep.Contains)];
+            obstacles.Add(new Obstacle(TargetRules.EmptyPool, 0, kept.Length > 0 ? Kept(what, kept, slots.Length) : Emptied(what, rules)));
         }
     }
+
+    private static string Kept(string what, Slot[] kept, int slots) => kept.Length == slots
+        ? $"The kept {what} is refused: the refusals say why."
+        : $"No {what} can be fitted together with the kept {Words.List([.. kept.Select(Words.Of)])}: the refusals say why, part by part.";
 
     // What was refused for a missing number alone may fit: to say that nothing fits would be untrue.
     private static string Emptied(string what, string[] rules)
@@ -74,6 +84,21 @@ internal static class ObstacleFinder
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
     };
 
+    // What is kept is not searched: a sentence about all that fits would be untrue of it.
+    private static string Engagement(PickRequest request, Score score, double nearest)
+    {
+        bool keepsSpring = request.Keep.Contains(Slot.DriveSpring);
+        bool keepsFlyweight = request.Keep.Contains(Slot.Flyweight);
+        string wanted = $"within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}";
+        if (keepsSpring && keepsFlyweight)
+            return $"The kept drive spring with the kept flyweights engages at {nearest:0} rpm, not {wanted}.";
+        string what = keepsSpring ? "flyweights that may be fitted with the kept drive spring"
+            : keepsFlyweight ? "drive spring that may be fitted with the kept flyweights"
+            : "drive spring with flyweights that may be fitted";
+        string above = request.LaunchRpm is null ? "" : " above the launch rpm";
+        return $"No {what} engage{(keepsSpring ? "" : "s")} {wanted}; the nearest{above} engage{(keepsSpring ? "" : "s")} at {nearest:0} rpm.";
+    }
+
     private static void AddTarget(
         PickRequest request, SetSearch search, Score score, Prediction? closest, List<Obstacle> obstacles,
         CancellationToken cancellation)
@@ -86,9 +111,16 @@ internal static class ObstacleFinder
                 TargetRules.RevLimit, 0, $"The target asks for {highest:0} rpm; the engine is limited to {limit:0} rpm."));
         }
 
+        if (score.EngagementTarget is { } takes && takes > score.ShiftTargets[0])
+        {
+            obstacles.Add(new Obstacle(TargetRules.Engagement, 0,
+                $"The target asks the belt to take hold at {takes:0} rpm, above the {score.ShiftTargets[0]:0} rpm to be held in low gear: "
+                + "the engine would have to slow down as it starts to shift."));
+        }
+
         if (search.NearestEngagementRpm(cancellation) is { } nearest && Math.Abs(score.EngagementError(nearest)) > 1)
         {
-            obstacles.Add(new Obstacle(TargetRules.Engagement, 0, $"No drive spring with flyweights that fits engages within {request.Tolerances.EngagementRpm:0} rpm of {score.EngagementTarget:0}; the nearest engages at {nearest:0} rpm."));
+            obstacles.Add(new Obstacle(TargetRules.Engagement, 0, Engagement(request, score, nearest)));
         }
 
         if (closest is null)

@@ -21,6 +21,28 @@ internal static class Words
     public static string Torque(double newtonMetres) =>
         $"{newtonMetres:0.#} N·m ({newtonMetres / 1.3558179483314004:0.#} lbf·ft)";
 
+    public static string Energy(double joules) => $"{joules:0.#} J ({joules / 1.3558179483314004:0.#} ft·lbf)";
+
+    /// <summary>"hole 2", or "setting 100" where an adjuster twists the spring.</summary>
+    public static string Of(SpringHole hole, MachineModel machine) =>
+        $"{(machine.Profile.DrivenClutch.HasAdjuster ? "setting" : "hole")} {hole.Name}";
+
+    /// <summary>What a set of flyweights is made of in a clutch of this family.</summary>
+    public static string Pieces(DriveFamily family) => family switch
+    {
+        DriveFamily.SlidingRoller => "rollers",
+        DriveFamily.RollerOnAdjustableRamp => "ramps",
+        _ => "arms",
+    };
+
+    /// <summary>"a", "a and b" or "a, b and c".</summary>
+    public static string List(params IReadOnlyList<string> words) =>
+        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
+
+    /// <summary>The names of what is not known.</summary>
+    public static string Lacking(IEnumerable<(string What, bool Known)> needed) =>
+        List([.. needed.Where(n => !n.Known).Select(n => n.What)]);
+
     public static string Of(ItemKind kind) => Of(kind.ToString());
 
     public static string Of(Slot slot) => Of(slot.ToString());

@@ -71,7 +71,10 @@ internal static class DriveSpringRules
     private static FitCheck CoilClearance(DriveSpring spring, MachineModel machine) =>
         SpringModels.SolidLength(spring) is null || SpringModels.CoilClearance(spring) is not null
             ? FitCheck.Holds
-            : FitCheck.NotChecked("wire diameter, outside diameter and active coils, for the clearance between coils");
+            : FitCheck.NotChecked(
+                ("wire diameter", spring.WireDiameter is not null),
+                ("outside diameter", spring.OutsideDiameter is not null),
+                ("active coils", spring.ActiveCoils is not null));
 
     private static FitCheck OutsideDiameter(DriveSpring spring, MachineModel machine)
     {
@@ -102,7 +105,11 @@ internal static class DriveSpringRules
         if (machine.Profile.DriveClutch.PostDiameter is not { } post)
             return FitCheck.NotStated(machine.Profile.DriveClutch, "postDiameter", "post diameter of the clutch");
         if (spring.OutsideDiameter is not { } outside || spring.WireDiameter is not { } wire)
-            return FitCheck.NotChecked("outside diameter and wire diameter");
+        {
+            return FitCheck.NotChecked(
+                ("outside diameter", spring.OutsideDiameter is not null), ("wire diameter", spring.WireDiameter is not null));
+        }
+
         double inside = outside.Meters - 2 * wire.Meters;
         return FitCheck.AtLeast(inside, post.Meters, QuantityLength.Info, LengthM,
             $"inside diameter {Words.Length(inside)} does not clear the post {Words.Length(post.Meters)}");

@@ -98,11 +98,19 @@ internal static class DrivenSideRules
         new("driven-spring-solid-length", "Body and legs, wound up, must leave room at full shift.", false, SolidLength, NamedWhenUnknown: true),
     ];
 
+    /// <summary>The holes, or settings, in which this spring with this helix breaks none of these rules.</summary>
+    public static IReadOnlyList<SpringHole> Holes(DrivenChoice choice, MachineModel machine) =>
+        [.. machine.Profile.DrivenClutch.TwistChoices().Where(hole => Fits(choice with { Hole = hole }, machine))];
+
+    /// <summary>True where none of these rules is broken.</summary>
+    public static bool Fits(DrivenChoice choice, MachineModel machine) =>
+        All.All(r => r.Check(choice, machine).Verdict != FitVerdict.Broken);
+
     private static FitCheck Preload(DrivenChoice choice, MachineModel machine) =>
         machine.Profile.DrivenClutch.Family == DrivenFamily.CompressionOnly
             ? FitCheck.Holds
             : FitCheck.AtLeast(choice.PreloadTwist, 0, UnitsNet.Angle.Info, AngleRad,
-                $"the hole with the offset of its legs gives {Words.Degrees(choice.PreloadTwist)}: it would be unwound");
+                $"{Words.Of(choice.Hole, machine)} with the offset of its legs gives {Words.Degrees(choice.PreloadTwist)}: it would be unwound");
 
     private static FitCheck TwistRange(DrivenChoice choice, MachineModel machine)
     {
@@ -112,7 +120,7 @@ internal static class DrivenSideRules
         return FitCheck
             .AtLeast(choice.PreloadTwist, twist.From, UnitsNet.Angle.Info, AngleRad,
                 $"its torque is known from {Words.Degrees(twist.From)}; "
-                + $"the hole gives {Words.Degrees(choice.PreloadTwist)}")
+                + $"{Words.Of(choice.Hole, machine)} gives {Words.Degrees(choice.PreloadTwist)}")
             .And(FitCheck.AtMost(full, twist.To, UnitsNet.Angle.Info, AngleRad,
                 $"its torque is known to {Words.Degrees(twist.To)}; full shift twists it to {Words.Degrees(full)}"));
     }
@@ -128,7 +136,7 @@ internal static class DrivenSideRules
 
         double torque = twist.At(Math.Max(twist.From, choice.PreloadTwist));
         return FitCheck.AtLeast(torque, 0, UnitsNet.Torque.Info, TorqueNm,
-            $"the line through its two torques is at {Words.Torque(torque)} in this hole: it would not be wound up");
+            $"the line through its two torques is at {Words.Torque(torque)} in {Words.Of(choice.Hole, machine)}: it would not be wound up");
     }
 
     private static FitCheck TwistLimit(DrivenChoice choice, MachineModel machine)
@@ -148,14 +156,19 @@ internal static class DrivenSideRules
 
     private static FitCheck SolidLength(DrivenChoice choice, MachineModel machine)
     {
-        if (choice.Spring.WireDiameter is not { } wire || (choice.Spring.BodyCoils ?? choice.Spring.ActiveCoils) is not { } body)
-            return FitCheck.NotChecked("solid length, or wire diameter and body coils");
+        double? body = choice.Spring.BodyCoils ?? choice.Spring.ActiveCoils;
+        if (choice.Spring.WireDiameter is not { } wire || (choice.Spring.SolidLength is null && body is null))
+        {
+            return FitCheck.NotChecked(
+                ("wire diameter", choice.Spring.WireDiameter is not null),
+                ("solid length or body coils", choice.Spring.SolidLength is not null || body is not null));
+        }
 
         // Each turn of twist adds a coil to the body: d (N_b + 1 + θ).
         double turns = FullTwist(choice, machine) / (2 * Math.PI);
         double solid = choice.Spring.SolidLength is { } atRest
             ? atRest.Meters + wire.Meters * turns
-            : TorsionSpring.WoundSolidLength(wire, body, turns).Meters;
+            : TorsionSpring.WoundSolidLength(wire, body!.Value, turns).Meters;
         double left = machine.ShortestDrivenSpring;
         return FitCheck.AtMost(solid, left, QuantityLength.Info, LengthM,
             $"wound up it is solid at {Words.Length(solid)}; full shift leaves {Words.Length(left)}");
@@ -169,7 +182,10 @@ internal static class DrivenSideRules
             || choice.Spring.WireDiameter is not { } wire
             || choice.Spring.ActiveCoils is not { } active)
         {
-            return FitCheck.NotChecked("inside diameter, wire diameter and active coils");
+            return FitCheck.NotChecked(
+                ("inside diameter", choice.Spring.InsideDiameter is not null || choice.Spring.OutsideDiameter is not null),
+                ("wire diameter", choice.Spring.WireDiameter is not null),
+                ("active coils", choice.Spring.ActiveCoils is not null));
         }
 
         double body = choice.Spring.BodyCoils ?? active;

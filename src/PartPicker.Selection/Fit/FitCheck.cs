@@ -43,6 +43,9 @@ internal readonly record struct FitCheck(
 
     public static FitCheck NotChecked(string missing) => new(FitVerdict.NotChecked, default, default, null, missing);
 
+    /// <summary>Not checked for want of those that are not known.</summary>
+    public static FitCheck NotChecked(params IEnumerable<(string What, bool Known)> needed) => NotChecked(Words.Lacking(needed));
+
     /// <summary>Not checked, since a piece of the machine does not state a field.</summary>
     public static FitCheck NotStated(CatalogItem piece, string field, string what) => NotChecked(what) with
     {

@@ -17,7 +17,7 @@ internal static class FlyweightRules
         new("flyweight-arm-length", "The arm must have the length that the clutch takes.", false, ArmLength),
         new("flyweight-pin-bore", "The bore must fit the pin of the clutch.", false, PinBore),
         new("flyweight-roller-diameter", "Sliding rollers must fit the ramps of the clutch.", false, RollerDiameter),
-        new("flyweight-tip-clearance", "No arm may reach the cover.", false, TipClearance),
+        new("flyweight-tip-clearance", "No arm may reach the cover.", false, TipClearance, NamedWhenUnknown: true),
         new("flyweight-set-count", "A set must have as many arms as the clutch.", false, SetCount),
     ];
 
@@ -101,9 +101,10 @@ internal static class FlyweightRules
     private static FitCheck SetCount(Flyweight body, MachineModel machine)
     {
         int wanted = machine.Profile.DriveClutch.ArmCount;
+        string pieces = Words.Pieces(machine.Profile.DriveClutch.Family);
         return body.SetCount is not { } count
-            ? FitCheck.NotChecked("arms in a set")
-            : FitCheck.Same(count, wanted, null, 0, $"a set has {count} arms; the clutch takes {wanted}");
+            ? FitCheck.NotChecked($"{pieces} in a set")
+            : FitCheck.Same(count, wanted, null, 0, $"a set has {count} {pieces}; the clutch takes {wanted}");
     }
 
     private static FitCheck ArmLength(Flyweight body, MachineModel machine) =>

@@ -32,7 +32,7 @@ public static class RuleNames
         new(TargetRules.WorkLimit, "The search was ended before it had covered every set."),
         new(TargetRules.EmptyPool, "For one slot no part is left; the rules that refused its parts follow."),
         new(TargetRules.RevLimit, "The target asks for more rpm than the engine is limited to."),
-        new(TargetRules.Engagement, "No drive spring with flyweights that fits engages within tolerance; or none does that also holds the shift curve."),
+        new(TargetRules.Engagement, "No drive spring with flyweights that may be fitted, what is kept among them, engages within tolerance; or none does that also holds the shift curve."),
         new(TargetRules.ShiftCurve, "The closest set still misses the shift curve; the sentence names the ratio where it misses most."),
     ];
 

@@ -3,9 +3,10 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>How one rule came out for one part of a set.</summary>
+/// <param name="MayBreak">True where a rule that is not kept may break something.</param>
 /// <param name="Listed">True where the supplier lists the part for this clutch in every year of the machine.</param>
 internal readonly record struct RuleOutcome(
-    Slot Slot, string Part, string Rule, bool NeededToCompute, bool Listed, FitCheck Check);
+    Slot Slot, string Part, string Rule, bool NeededToCompute, bool MayBreak, bool Listed, FitCheck Check);
 
 /// <summary>Every rule, asked of a set that is in hand.</summary>
 internal static class SetRules
@@ -51,6 +52,6 @@ internal static class SetRules
         string clutch = slot is Slot.DriveSpring or Slot.Flyweight ? profile.DriveClutch.Id : profile.DrivenClutch.Id;
         bool listed = part.ListedFor(clutch, profile.Machine.FromYear, profile.Machine.ToYear);
         return rules.Select(rule => new RuleOutcome(
-            slot, label, rule.Name, rule.NeededToCompute, listed, rule.Check(candidate, machine)));
+            slot, label, rule.Name, rule.NeededToCompute, rule.NamedWhenUnknown, listed, rule.Check(candidate, machine)));
     }
 }

@@ -15,7 +15,13 @@ internal static class SpringStressRules
     public static FitCheck DriveShear(DriveSpring spring, MachineModel machine)
     {
         if (spring.WireDiameter is not { } wire || spring.OutsideDiameter is not { } outside || spring.Material is null)
-            return FitCheck.NotChecked("wire diameter, outside diameter and material, for the stress");
+        {
+            return FitCheck.NotChecked(
+                ("wire diameter", spring.WireDiameter is not null),
+                ("outside diameter", spring.OutsideDiameter is not null),
+                ("material", spring.Material is not null));
+        }
+
         if (Strength(spring.Material, wire) is not { } strength)
             return FitCheck.NotChecked(Unstated(spring.Material, wire));
         double shortest = machine.ShortestDriveSpring;
@@ -30,7 +36,7 @@ internal static class SpringStressRules
         FitCheck set = Check(setRemoved: true);
         return unset.Verdict == FitVerdict.Kept ? unset
             : set.Verdict == FitVerdict.Broken ? set
-            : FitCheck.NotChecked("whether its set was removed; it is stressed too high if not");
+            : FitCheck.NotChecked("whether its set was removed (if not, it is stressed too high)");
 
         FitCheck Check(bool setRemoved)
         {
@@ -48,7 +54,11 @@ internal static class SpringStressRules
         if (FreeLength(spring) is not { } free || spring.WireDiameter is not { } wire
             || spring.OutsideDiameter is not { } outside || WireMaterial.Find(spring.Material ?? "") is not { } material)
         {
-            return FitCheck.NotChecked("free length, wire diameter, outside diameter and material, for buckling");
+            return FitCheck.NotChecked(
+                ("free length", FreeLength(spring) is not null),
+                ("wire diameter", spring.WireDiameter is not null),
+                ("outside diameter", spring.OutsideDiameter is not null),
+                ("material", WireMaterial.Find(spring.Material ?? "") is not null));
         }
 
         EndFixing fixing = SpringModels.Fixing(machine.Profile.DriveClutch.SpringFixing);
@@ -89,7 +99,7 @@ internal static class SpringStressRules
         DrivenSpring spring = choice.Spring;
         double shortest = machine.ShortestDrivenSpring;
         if (Bending(choice, machine, fullTwist) is not { } bent)
-            return FitCheck.NotChecked(Missing(spring));
+            return FitCheck.NotChecked(Missing(choice, machine, fullTwist));
         if (SpringModels.Axial(spring) is not { } axial || !axial.Covers(shortest, shortest))
             return FitCheck.NotChecked("its force at full shift");
         Pressure shear = SpringStress.Shear(
@@ -106,7 +116,7 @@ internal static class SpringStressRules
             ? FitCheck.AtMost(bent.Stress.Pascals, bent.Limit.Pascals, Pressure.Info, FitTolerance.StressPa,
                 $"full shift twists it to {Words.Degrees(fullTwist)}, a bending stress of {Words.Stress(bent.Stress.Pascals)}; its "
                 + $"wire may bear {Words.Stress(bent.Limit.Pascals)}")
-            : FitCheck.NotChecked($"twist limit, or {Missing(choice.Spring)}");
+            : FitCheck.NotChecked($"twist limit, or {Missing(choice, machine, fullTwist)}");
 
     private static (Pressure Stress, Pressure Limit, Length Mean)? Bending(
         DrivenChoice choice, MachineModel machine, double fullTwist)
@@ -125,13 +135,23 @@ internal static class SpringStressRules
         return (stress, Pressure.FromPascals(share * strength.Pascals), mean);
     }
 
-    private static string Missing(DrivenSpring spring) =>
-        spring is { Material: { } material, WireDiameter: { } wire } && Strength(material, wire) is null
-            ? Unstated(material, wire)
-            : "wire diameter, coil diameter, material and torque at full shift, for the stress";
+    private static string Missing(DrivenChoice choice, MachineModel machine, double fullTwist)
+    {
+        DrivenSpring spring = choice.Spring;
+        (string, bool)[] needed =
+        [
+            ("wire diameter", spring.WireDiameter is not null),
+            ("coil diameter", spring.InsideDiameter is not null || spring.OutsideDiameter is not null),
+            ("material", spring.Material is not null),
+            ("torque at full shift", SpringModels.Twist(choice, machine) is { } twist && twist.Covers(fullTwist, fullTwist)),
+        ];
+        return spring is { Material: { } material, WireDiameter: { } wire } && Strength(material, wire) is null
+            ? Words.Lacking(needed.Append((Unstated(material, wire), false)))
+            : Words.Lacking(needed);
+    }
 
     private static string Unstated(string material, Length wire) =>
-        $"strength of {material} at {Words.Length(wire.Meters)} of wire: its table does not reach there";
+        $"strength of {material} at {Words.Length(wire.Meters)} of wire, where its table does not reach";
 
     private static Pressure? Strength(string material, Length wire) => WireStrengthSet.Shigley.Tensile(material, wire);
 

@@ -87,7 +87,7 @@ internal sealed record DrivenChoice(DrivenSpring Spring, SpringHole Hole, Helix 
     public double PreloadTwist => (Hole.TwistDeg + (Spring.LegOffsetDeg ?? 0)) * (Math.PI / 180);
 
     /// <summary>How a refusal names it.</summary>
-    public string Label => $"{Spring.Id}, hole {Hole.Name}, {Helix.Id}";
+    public string Label(MachineModel machine) => $"{Spring.Id}, {Words.Of(Hole, machine)}, {Helix.Id}";
 }
 
 /// <summary>One choice in every slot, in hand.</summary>

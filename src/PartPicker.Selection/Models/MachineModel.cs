@@ -64,13 +64,17 @@ internal sealed class MachineModel
     /// <summary>Torque in this air over torque at sea level.</summary>
     public double TorqueFactor(AirState air, AirLaw law)
     {
-        AirCorrection correction = law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
+        AirCorrection correction = Correction(law);
         Length altitude = Length.FromMeters(air.AltitudeM);
         Temperature? temperature = air.TemperatureK is { } kelvin ? Temperature.FromKelvins(kelvin) : null;
         return Profile.Engine.BoostedTo is { } boostedTo
             ? Atmosphere.BoostedTorqueFactor(correction, altitude, temperature, boostedTo, air.RelativeHumidity)
             : Atmosphere.TorqueFactor(correction, altitude, temperature, air.RelativeHumidity);
     }
+
+    /// <summary>The published correction that a request names.</summary>
+    public static AirCorrection Correction(AirLaw law) =>
+        law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
 
     /// <summary>This machine with another friction of the belt.</summary>
     public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction });

@@ -51,21 +51,8 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
             StiffeningCoils(machine, choice));
     }
 
-    /// <summary>What the driven spring does at a point of the curve.</summary>
-    public static DrivenLoad DrivenLoadAt(MachineModel machine, DrivenChoice choice, ShiftPoint point)
-    {
-        double twist = choice.PreloadTwist + point.CamTurn.Radians;
-        double stiffening = StiffeningCoils(machine, choice) is { } coils
-            ? HelicalSpring.TwistStiffening(twist / (2 * Math.PI), coils)
-            : 1;
-        LinearCurve axial = DrivenForce(machine, choice.Spring);
-        return new DrivenLoad(
-            stiffening * axial.At(machine.Drivetrain.DrivenSpringLength - point.OpeningTravel.Meters),
-            DrivenTwist(machine, choice, HelixRules.Cam(choice.Helix, machine)).At(twist),
-            stiffening);
-    }
-
-    private static LinearCurve DrivenTwist(MachineModel machine, DrivenChoice choice, HelixCam cam) => SpringModels.Reaching(
+    /// <summary>Torque of a driven spring over every twist that it takes.</summary>
+    public static LinearCurve DrivenTwist(MachineModel machine, DrivenChoice choice, HelixCam cam) => SpringModels.Reaching(
         SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
         choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad);
 
@@ -146,6 +133,3 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
         VehicleSpeed = Speed.FromMetersPerSecond(b.VehicleSpeed),
     };
 }
-
-/// <summary>The driven spring at one position of the belt: axial force (N), torque (N·m), and by how much twist stiffens the force.</summary>
-internal readonly record struct DrivenLoad(double AxialForce, double TwistTorque, double Stiffening);

@@ -53,12 +53,23 @@ internal static class PredictorBuilder
         [
             .. from broken in SetRules.Broken(set, machine)
             where broken.NeededToCompute
-            select new RequestProblem(
-                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part,
-                $"a part that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}"),
+            select Unusable(set, machine, place, broken),
         ];
         problems.AddRange(found);
         return found.Length == 0;
+    }
+
+    // Where another hole mends it, the hole is what is wrong and not the spring.
+    private static RequestProblem Unusable(SetUp set, MachineModel machine, string place, RuleOutcome broken)
+    {
+        SpringHole[] holes = DrivenSideRules.All.Any(r => r.Name == broken.Rule) ? [.. DrivenSideRules.Holes(set.Driven, machine)] : [];
+        string expected = $"that the model can compute on this machine; {broken.Check.Sentence}. {Remedy(place)}";
+        return holes.Length > 0
+            ? new RequestProblem(
+                $"{place}/hole", RequestProblemCodes.PartUnusable, set.Driven.Hole.Name,
+                $"a place for the driven spring {broken.Part} {expected}. It can be computed in {string.Join(", ", holes.Select(h => Words.Of(h, machine)))}")
+            : new RequestProblem(
+                $"{place}/{Words.Camel($"{broken.Slot}")}", RequestProblemCodes.PartUnusable, broken.Part, $"a part {expected}");
     }
 
     // What the request did not send stands in the machine's profile, where its sender does not look.
@@ -101,6 +112,8 @@ internal static class PredictorBuilder
             if (!Plausible(friction.Value, place, problems))
                 return null;
             machine = machine.WithFriction(friction.Value);
+            if (!Grips(machine, set, positions, rpm, torqueFactor, friction.Value, place, problems))
+                return null;
         }
         else
         {
@@ -125,7 +138,7 @@ internal static class PredictorBuilder
         return (
             factors,
             Report(machine, set, positions, rpm, torqueFactor, factors, friction),
-            new MeasuredRun(set, positions, rpm, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
+            new MeasuredRun(set, positions, rpm, baseline.Air, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
     }
 
     // Friction and the factor on belt thrust do the same at any one ratio: only ratios apart tell them from each other.
@@ -160,6 +173,28 @@ internal static class PredictorBuilder
             $"{place}/solveFriction", RequestProblemCodes.BaselineUnusable, $"{friction:0.###}",
             $"a run that a belt friction between {Anchor.LeastFriction:0.0} and {Anchor.GreatestFriction:0.0} explains: the best "
             + "lies beyond. Check the measured rpm and their ratios, or leave solveFriction out"));
+        return false;
+    }
+
+    // Where the belt slips its whole wrap is active: more friction or less changes nothing that the factor does not.
+    private static bool Grips(
+        MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, double friction,
+        string place, List<RequestProblem> problems)
+    {
+        var model = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
+        DrivenSide driven = Predictor.Driven(model, machine, set.Driven);
+        string[] slipping =
+        [
+            .. Enumerable.Range(0, rpm.Length).Where(j => model.UpshiftSlipMargin(rpm[j], driven, j) < 1)
+                .Select(j => $"{positions[j].Ratio:0.00}"),
+        ];
+        if (slipping.Length == 0)
+            return true;
+        problems.Add(new RequestProblem(
+            $"{place}/solveFriction", RequestProblemCodes.BaselineUnusable, $"{friction:0.###}",
+            $"a run in which the belt grips: with the friction that explains it best the belt slips at ratio {Words.List(slipping)}, and a "
+            + "slipping belt does not tell its friction. Leave those shift points out, measure with a driven spring that holds the belt, "
+            + "or leave solveFriction out"));
         return false;
     }
 

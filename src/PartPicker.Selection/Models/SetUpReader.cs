@@ -32,8 +32,8 @@ internal sealed class SetUpReader(
         switch (catalog.FindPart(id, Known))
         {
             case T part:
-                if (part.Id != id)
-                    superseded?.Add(new Supersession(place, id, part.Id));
+                if (catalog.FindCurrentPart(id) is { } today && today.Id != id)
+                    superseded?.Add(new Supersession(place, id, part.Id, today.Id));
                 return part;
             case null:
                 problems.Add(new RequestProblem(
@@ -108,10 +108,10 @@ internal sealed class SetUpReader(
         foreach (MassStation station in body.Stations())
         {
             double wanted = set.StationMasses.GetValueOrDefault(station.Name);
-            double nearest = station.Masses.Append(0).MinBy(m => Math.Abs(m - wanted));
-            if (Math.Abs(nearest - wanted) > MassStation.MassToleranceKg)
+            double? listed = station.Takes(wanted);
+            if (listed is null)
                 Report(station.Name, wanted, $"one of {string.Join(", ", station.Masses.Select(Words.Grams))}");
-            masses[station.Name] = nearest;
+            masses[station.Name] = listed ?? 0;
         }
 
         foreach ((StationName name, double mass) in set.StationMasses.Where(m => m.Value != 0 && !masses.ContainsKey(m.Key)))

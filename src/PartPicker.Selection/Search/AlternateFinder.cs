@@ -5,7 +5,8 @@ namespace PartPicker.Selection;
 
 /// <summary>
 /// For a line that is out of stock: the same set bought from stock another way; or, where the line serves one slot, the
-/// set that misses by the least among those that differ in this slot alone and whose slot the stock can serve.
+/// set that misses by the least among those that differ in this slot alone and whose slot the stock can serve. Another
+/// driven spring may go into another hole: it costs nothing and seldom is the best one the same.
 /// </summary>
 /// <remarks>
 /// An alternate keeps the rules of the request as every pick does, and buys something: what is already fitted is none.
@@ -16,7 +17,7 @@ internal sealed class AlternateFinder(
     CancellationToken cancellation)
 {
     /// <summary>Most choices that are tried in the place of one; of more, as many evenly spaced over all.</summary>
-    public const int MaxTried = 500;
+    public const int MaxTried = 2_000;
 
     private readonly RequestRules rules = new(predictor, request, score, planner);
 
@@ -63,7 +64,7 @@ internal sealed class AlternateFinder(
         Slot.Flyweight => pools.Flyweights.Select(f => set with { Flyweight = f }),
         Slot.DrivenSpring =>
             from d in pools.Driven
-            where d.Hole == set.Driven.Hole && d.Helix.Id == set.Driven.Helix.Id
+            where d.Helix.Id == set.Driven.Helix.Id
             select set with { Driven = d },
         Slot.Helix =>
             from d in pools.Driven

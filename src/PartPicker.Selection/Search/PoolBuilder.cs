@@ -42,7 +42,7 @@ internal sealed class PoolBuilder(
         bool Accepts(DrivenChoice choice)
         {
             cancellation.ThrowIfCancellationRequested();
-            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label, waived, choice.Spring.Id);
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label(machine), waived, choice.Spring.Id);
         }
     }
 

@@ -81,7 +81,7 @@ internal sealed class WaiverFinder(
         string[] names =
         [
             ids.DriveSpring, set.Set.Spring.Label, ids.Shims?.ShimId ?? "", ids.Flyweight, ids.DrivenSpring,
-            set.Set.Driven.Label, ids.Helix,
+            set.Set.Driven.Label(predictor.Machine), ids.Helix,
         ];
         Refusal[] parts = [.. said.Refusals.Where(r => r.Rule == rule && names.Contains(r.Part))];
         return parts.Length > 0 ? parts : Whole(rule, set) is { } whole ? [whole] : [];

@@ -34,4 +34,7 @@ internal sealed record Deviation
 
     /// <summary>Of the engine's torque at every speed.</summary>
     public double TorqueShare { get; init; }
+
+    /// <summary>Of the model itself, in standard uncertainties of <see cref="RunMisfit"/>.</summary>
+    public double Misfit { get; init; }
 }

@@ -22,6 +22,9 @@ internal sealed class InputModel(Predictor predictor)
     /// <summary>Limit of the engine's torque, as a share.</summary>
     public double TorqueShare { get; } = InputTolerances.Torque(predictor.Machine.Profile.Engine);
 
+    /// <summary>Standard uncertainty of the model at each position by the residuals of its run (rpm).</summary>
+    public double[] Misfit { get; } = RunMisfit.At(predictor.Anchoring, predictor.Model.Positions);
+
     /// <summary>How many numbers a set has: engagement, then one for each position.</summary>
     public int Count => predictor.Model.Positions.Count + 1;
 
@@ -75,7 +78,8 @@ internal sealed class InputModel(Predictor predictor)
         return
         [
             predictor.Machine.StartsByBelt ? drive.Engagement.Rpm : double.NaN,
-            .. model.Positions.Select((_, j) => model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) ?? double.NaN),
+            .. model.Positions.Select((_, j) =>
+                model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) + deviation.Misfit * Misfit[j] ?? double.NaN),
         ];
     }
 

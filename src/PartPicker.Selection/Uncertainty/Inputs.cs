@@ -13,7 +13,8 @@ internal static class Inputs
     /// <param name="other">The set of the measured run that ties the model, or the one that a change is counted from; null: none.</param>
     /// <param name="frictionTold">True where the run tells the belt's friction and leaves no doubt of it.</param>
     /// <param name="torqueShare">Limit of the engine's torque.</param>
-    public static IReadOnlyList<UncertainInput> Of(SetUp set, SetUp? other, bool frictionTold, double torqueShare)
+    /// <param name="misfit">True where the model misses the run that ties it.</param>
+    public static IReadOnlyList<UncertainInput> Of(SetUp set, SetUp? other, bool frictionTold, double torqueShare, bool misfit)
     {
         List<UncertainInput> inputs =
         [
@@ -24,6 +25,8 @@ internal static class Inputs
         Add(DriveSpring(set), set.DriveSpring.Id == other?.DriveSpring.Id, other is null ? [] : DriveSpring(other));
         Add(Flyweight, set.Flyweight.Body.Id == other?.Flyweight.Body.Id, other is null ? [] : Flyweight);
         Add(DrivenSpring(set), set.Driven.Spring.Id == other?.Driven.Spring.Id, other is null ? [] : DrivenSpring(other));
+        if (misfit)
+            inputs.Add(new UncertainInput("misfit of the run", t => new Deviation { Misfit = t * Response.LimitInU }, Nothing));
         return inputs;
 
         void Add((string Name, Func<double, Deviation> Of)[] own, bool same, (string Name, Func<double, Deviation> Of)[] ofOther)

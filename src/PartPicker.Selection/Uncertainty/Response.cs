@@ -6,7 +6,7 @@ namespace PartPicker.Selection;
 /// n(z) = n₀ + Σ g_i(z_i), g_i the quartic without constant through the responses at ± u and at both limits: belt
 /// friction bends the low gear so much that a straight line says too little of one side and too much of the other. The
 /// band is ± 2 √E[(n − n₀)²]; for straight g_i that is the combination of JCGM 100, 5.1.2 with a coverage factor of 2.
-/// Inputs that bend each other are left out.
+/// Inputs that bend each other are left out. What the model misses of its run is one more input (<see cref="RunMisfit"/>).
 /// </remarks>
 internal sealed class Response
 {
@@ -14,8 +14,11 @@ internal sealed class Response
     public const int PointCount = 4096;
 
     private const double CoverageFactor = 2;
-    private static readonly double LimitInU = Math.Sqrt(3);
-    private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43];
+
+    /// <summary>a/u of a rectangular distribution.</summary>
+    public static readonly double LimitInU = Math.Sqrt(3);
+
+    private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47];
     private static readonly float[][] Points = [.. Primes.Select(Dimension)];
 
     private readonly double[] stated;
@@ -33,19 +36,20 @@ internal sealed class Response
     {
         MeasuredRun? run = model.Predictor.Run;
         return Of(
-            Inputs.Of(set, run?.Set, run is { SolvesFriction: true }, model.TorqueShare),
+            Inputs.Of(set, run?.Set, run is { SolvesFriction: true }, model.TorqueShare, model.Misfit.Any(u => u >= RunMisfit.LeastRpm)),
             (inSet, inRun) => model.Numbers(set, inSet, inRun));
     }
 
     /// <summary>What changes from one set to another, by a model without a run: what both share cancels.</summary>
     public static Response OfChange(InputModel model, SetUp set, SetUp from) => Of(
-        Inputs.Of(set, from, frictionTold: false, model.TorqueShare),
+        Inputs.Of(set, from, frictionTold: false, model.TorqueShare, misfit: false),
         (inSet, inFrom) =>
         [
             .. model.Numbers(set, inSet, Deviation.None).Zip(model.Numbers(from, inFrom, Deviation.None), (to, was) => to - was),
         ]);
 
-    private static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
+    /// <summary>How numbers answer to inputs: those of the set and those of the other set.</summary>
+    public static Response Of(IReadOnlyList<UncertainInput> inputs, Func<Deviation, Deviation, double[]> numbers)
     {
         double[] stated = numbers(Deviation.None, Deviation.None);
         return new Response(stated, [.. inputs.Select(Bend)]);

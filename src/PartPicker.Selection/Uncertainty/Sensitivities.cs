@@ -54,7 +54,7 @@ internal static class Sensitivities
         if (!PredictorBuilder.Computable(there, machine, "", []))
             yield break;
         yield return Of(
-            $"hole {next.Name}",
+            Words.Of(next, machine),
             new Measure((next.TwistDeg - now) * (Math.PI / 180), Angle.Info),
             model.Held(there, Deviation.None, factors).Zip(model.Held(set, Deviation.None, factors), (to, from) => to - from));
     }

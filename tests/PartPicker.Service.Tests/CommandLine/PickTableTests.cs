@@ -36,7 +36,15 @@ public sealed class PickTableTests(Service service)
     {
         string line = Line(await Printed("adjustable-ramp-pick.json"), "  1 x ds-meadow-002 ");
 
-        Assert.Matches(" EUR 32\\.40 +0 in stock +from stock: 1 x ds-72-129 \\+ 1 x sh-52-0\\.8 for drive spring ds-72-129 on 1 x sh-52-0\\.8, miss 0\\.523$", line);
+        Assert.Matches(" EUR 32\\.40 +0 in stock +from stock: 1 x ds-72-129 \\+ 1 x sh-52-0\\.8 for drive spring ds-72-129 on 1 x sh-52-0\\.8, miss 0\\.523, out of tolerance$", line);
+    }
+
+    [Fact]
+    public async Task Another_driven_spring_from_stock_is_named_with_its_hole()
+    {
+        string line = Line(await Printed("first-pick.json"), "  1 x dv-11.4-9.4 ");
+
+        Assert.Matches(" 0 in stock +from stock: 1 x [^ ]+ for driven spring [^ ,]+ in hole [0-9], miss [0-9.]+$", line);
     }
 
     [Fact]
@@ -85,7 +93,7 @@ public sealed class PickTableTests(Service service)
     {
         Answer answer = await service.PostAsync("/v1/picks", Repository.ReadSampleRequest(file));
         StringWriter text = new() { NewLine = "\n" };
-        PickTable.Print(JsonSerializer.Deserialize<PickAnswerWire>(answer.Body, WireJson.Options)!, text);
+        PickTable.Print(JsonSerializer.Deserialize<PickAnswerWire>(answer.Body, WireJson.Options)!, SampleCatalog.Snapshot, text);
         return text.ToString().Split('\n');
     }
 

@@ -11,6 +11,7 @@ public sealed class ServiceProcess : IDisposable
 
     private readonly Process process;
     private readonly StringBuilder errors = new();
+    private Uri? address;
 
     private ServiceProcess(Process process)
     {
@@ -62,6 +63,28 @@ public sealed class ServiceProcess : IDisposable
 
         throw new InvalidOperationException(
             $"It ended without a line '{beginning}': {string.Join('\n', lines)}\n{Errors}");
+    }
+
+    /// <summary>Where it listens, once it does.</summary>
+    public async Task<Uri> AddressAsync()
+    {
+        const string Beginning = "listening on ";
+        return address ??= new Uri((await ReadUntilAsync(Beginning))[^1][Beginning.Length..]);
+    }
+
+    /// <summary>Tells it to end, as an operator does.</summary>
+    public void Terminate()
+    {
+        using Process kill = Process.Start("kill", ["-TERM", $"{process.Id}"]);
+        kill.WaitForExit();
+    }
+
+    /// <summary>Waits for its end.</summary>
+    /// <returns>The exit code.</returns>
+    public async Task<int> EndAsync()
+    {
+        await process.WaitForExitAsync().WaitAsync(Patience);
+        return process.ExitCode;
     }
 
     public void Dispose()

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PartPicker.Api.Wire;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Docs;
@@ -17,6 +18,10 @@ public sealed class ExampleTests(Service service)
     {
         { "pick.answer", "POST /v1/picks", "pick.request", 201 },
         { "prediction.answer", "POST /v1/predictions", "prediction.request", 200 },
+        { "bulkPick.answer", "POST /v1/bulk-picks", "bulkPick.request", 200 },
+        { "bulkPick.400", "POST /v1/bulk-picks?fromLine=0", "bulkPick.request", 400 },
+        { "bulkPrediction.answer", "POST /v1/bulk-predictions", "bulkPrediction.request", 200 },
+        { "bulkPrediction.400", "POST /v1/bulk-predictions?fromline=2", "bulkPrediction.request", 400 },
         { "machines.answer", "GET /v1/machines", "", 200 },
         { "machine.answer", "GET /v1/machines/valley-two-seater", "", 200 },
         {
@@ -60,10 +65,10 @@ public sealed class ExampleTests(Service service)
         string[] parts = request.Split(' ');
         Answer answer = parts[0] == "GET"
             ? await service.GetAsync(parts[1])
-            : await service.PostAsync(parts[1], await File.ReadAllTextAsync(PathOf(body)));
+            : await PostAsync(parts[1], await File.ReadAllTextAsync(PathOf(body)));
 
         Assert.Equal(status, answer.Status);
-        AssertKept(file, answer.Json);
+        AssertKept(file, answer.MediaType == WireJson.LinesMediaType ? answer.Lines : answer.Json);
     }
 
     [Theory]
@@ -80,16 +85,30 @@ public sealed class ExampleTests(Service service)
     public void Every_example_file_is_asked_for()
     {
         IEnumerable<string> answers = Questions.Concat(Mistakes).Select(row => (string)row[0]);
-        IEnumerable<string> requests = Questions.Select(row => (string)row[2]).Where(name => name.Length > 0);
+        IEnumerable<string> requests = Questions.Select(row => (string)row[2]).Where(name => name.Length > 0).Distinct();
 
         Assert.Equal(
             answers.Concat(requests).Select(name => name + ".json").Order(StringComparer.Ordinal),
             Directory.GetFiles(Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
+    // What is sent as lines is kept as an array of them.
+    private Task<Answer> PostAsync(string path, string kept) => JsonNode.Parse(kept) is JsonArray lines
+        ? service.PostLinesAsync(path, [.. lines.Select(line => line!.ToJsonString())])
+        : service.PostAsync(path, kept);
+
     private static void AssertKept(string file, JsonNode now)
     {
-        Shorten(now);
+        if (now is JsonArray lines)
+        {
+            foreach (JsonNode? line in lines)
+                Shorten(line);
+        }
+        else
+        {
+            Shorten(now);
+        }
+
         string kept = KeptFile.Read(PathOf(file), ReadableJson.Write(now));
 
         Assert.True(

@@ -139,6 +139,13 @@ internal static class BadBodies
             "POST /v1/picks",
             """{ "machine": "harbour-scooter", "targets": { "shiftRpm": 7700 }, "launchRpm": 2000 }""",
             ["/launchRpm engagement-not-by-belt"]),
+        ["weights and a tolerance of an engagement where the belt does not start"] = new(
+            "POST /v1/picks",
+            """
+            { "machine": "harbour-scooter", "targets": { "shiftRpm": 7700 }, "tolerances": { "engagementRpm": 50 },
+              "weights": { "engagement": 0.5, "shift": 0.5 } }
+            """,
+            ["/tolerances/engagementRpm engagement-not-by-belt", "/weights engagement-not-by-belt"]),
         ["a flat target and a curve"] = Target(
             "valley-two-seater",
             """ "engagementRpm": 2200, "shiftRpm": 7900, "shiftCurve": [{ "ratio": 1, "rpm": 7900 }] """,

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using PartPicker.Api.Wire;
 
 namespace PartPicker.Service.Tests;
 
@@ -20,6 +21,11 @@ public sealed class Service : WebApplicationFactory<Program>
 
     public Task<Answer> PostAsync(string path, string json) =>
         SendAsync(HttpMethod.Post, path, new StringContent(json, Encoding.UTF8, "application/json"));
+
+    /// <summary>A bulk run of these lines.</summary>
+    public Task<Answer> PostLinesAsync(string path, params IReadOnlyList<string> lines) => SendAsync(
+        HttpMethod.Post, path,
+        new StringContent(string.Concat(lines.Select(line => line + "\n")), Encoding.UTF8, WireJson.LinesMediaType));
 
     public async Task<Answer> SendAsync(
         HttpMethod method, string path, HttpContent? content = null, string? ifNoneMatch = null)
@@ -47,6 +53,9 @@ public sealed record Answer(
     public string Text => Encoding.UTF8.GetString(Body);
 
     public JsonNode Json => JsonNode.Parse(Body)!;
+
+    /// <summary>The lines of a bulk run.</summary>
+    public JsonArray Lines => [.. Text.TrimEnd('\n').Split('\n').Select(line => JsonNode.Parse(line))];
 
     public string? Code => (string?)Json["code"];
 

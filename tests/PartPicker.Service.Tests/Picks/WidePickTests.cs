@@ -215,6 +215,20 @@ public sealed class WidePickTests(Service service)
     }
 
     [Fact]
+    public async Task What_stands_beside_a_list_that_is_not_proven_is_provisional()
+    {
+        const string request = """{ "machine": "valley-two-seater", "targets": { "engagementRpm": 2200, "shiftRpm": 7900 } """;
+        JsonNode early = (await service.PostAsync("/v1/picks", request + """, "workLimit": 500 }""")).Json;
+        JsonNode whole = (await service.PostAsync("/v1/picks", request + "}")).Json;
+
+        Assert.Equal((false, true), ((bool)early["work"]!["proven"]!, (bool)whole["work"]!["proven"]!));
+        Assert.True((bool)early["fewestChanges"]!["provisional"]!);
+        Assert.All(early["undominated"]!.AsArray(), pick => Assert.True((bool)pick!["provisional"]!));
+        Assert.False((bool)whole["fewestChanges"]!["provisional"]!);
+        Assert.All(whole["undominated"]!.AsArray(), pick => Assert.False((bool)pick!["provisional"]!));
+    }
+
+    [Fact]
     public async Task A_replaced_number_is_followed_only_where_too_little_is_known_and_said_at_its_place()
     {
         JsonNode pick = (await service.PostAsync(
@@ -222,11 +236,13 @@ public sealed class WidePickTests(Service service)
         JsonNode prediction = (await service.PostAsync(
             "/v1/predictions", Repository.ReadSampleRequest("superseded-number-prediction.json"))).Json;
 
-        Assert.Empty(prediction["superseded"]!.AsArray());
+        Assert.Equal(
+            """[{"pointer":"/parts/driveSpring","sent":"ds-96-198","used":"ds-96-198","successor":"ds-96-201"}]""",
+            prediction["superseded"]!.ToJsonString());
         Assert.Equal("ds-96-198", (string?)prediction["parts"]!["driveSpring"]!["id"]);
         Assert.Contains(
             pick["superseded"]!.AsArray(),
-            s => s!.ToJsonString() == """{"pointer":"/fitted/driveSpring","sent":"ds-95-195","used":"ds-96-198"}""");
+            s => s!.ToJsonString() == """{"pointer":"/fitted/driveSpring","sent":"ds-95-195","used":"ds-96-198","successor":"ds-96-201"}""");
         Assert.Equal("ds-96-198", (string?)pick["fitted"]!["parts"]!["driveSpring"]!["id"]);
         Assert.Empty((await Ask(DriveSide))["superseded"]!.AsArray());
     }

@@ -63,9 +63,10 @@ public sealed class PredictionTests(Service service)
             ["shiftOutRpm", "engagementRpm"], answer["explanations"]!.AsArray().Select(each => (string?)each!["name"]));
         foreach (JsonNode? each in answer["explanations"]!.AsArray())
             Assert.Equal((double)plain[(string)each!["name"]!]!, (double)each["value"]!);
-        JsonNode thrust = answer["explanations"]![0]!["parts"]![0]!;
+        JsonNode thrust = answer["explanations"]![0]!["parts"]![1]!;
         Assert.Equal("flyweight-thrust", (string?)thrust["relation"]);
         Assert.Equal("KG", (string?)thrust["source"]);
+        Assert.Equal("/docs/model/flyweights#flyweight-thrust", (string?)thrust["page"]);
         Assert.Equal(answer["curve"]![8]!["upshift"]!["flyweightThrust"]!["value"]!.ToJsonString(), thrust["value"]!.ToJsonString());
         Assert.Empty(plain["explanations"]!.AsArray());
     }

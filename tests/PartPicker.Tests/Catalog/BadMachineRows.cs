@@ -35,6 +35,7 @@ internal static class BadMachineRows
         ["a belt too short for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "pitch length 700.0 mm (27.5591 in)"),
         ["a belt too long for its shafts"] = Machine("\"pitchLength\": \"992 mm\"", "\"pitchLength\": \"1700 mm\"", "/machines/0/centreDistance", "270 mm", BeltDoesNotRun, "too short or too long"),
         ["a fitted mass beyond its station's limit"] = Hauler("{ \"tip\": \"5 g\" }", "{ \"tip\": \"9 g\" }", "/machines/1/fitted/stationMasses/tip", "9 g", TooHeavy, "may carry 8 g"),
+        ["a fitted mass that its station does not list"] = Hauler("{ \"tip\": \"5 g\" }", "{ \"tip\": \"5.5 g\" }", "/machines/1/fitted/stationMasses/tip", "5.5 g", UnknownMass, "Name one of these"),
         ["a fitted arm that stands still before full shift of its clutch"] = new(
             c => c.Replace(File, "\"fullShiftTravel\": \"24.5 mm\"", "\"fullShiftTravel\": \"26.5 mm\"")
                 .Append(TestCatalog.Flyweights, "fw-late,,55,,0 mm: 40 mm; 12 mm: 52 mm; 25 mm: 64 mm; 28 mm: 64 mm,,,,,,,,,,,\n")

@@ -1,13 +1,13 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PartPicker.Mechanics;
 using PartPicker.Tests.Catalog;
-using UnitsNet;
 using Xunit;
 
 namespace PartPicker.Tests.Mechanics;
 
 /// <summary>The pages of docs/model: their worked examples come out of the model, and they hold what explanations cite.</summary>
-public sealed class ModelPageTests
+public sealed partial class ModelPageTests
 {
     // The pages print six digits.
     private const double PrintedShare = 1e-5;
@@ -19,14 +19,10 @@ public sealed class ModelPageTests
         get
         {
             var rows = new TheoryData<string, string, string, double>();
-            foreach (string page in Directory.GetFiles(Path.Combine(Docs, "model"), "*.md").Order(StringComparer.Ordinal))
+            foreach (string page in Pages)
             {
-                foreach (string line in File.ReadLines(page).SkipWhile(l => l != "| relation | given | result |").Skip(2))
-                {
-                    string[] cells = [.. line.Trim('|').Split('|').Select(c => c.Trim())];
-                    if (cells.Length == 3)
-                        rows.Add(Path.GetFileName(page), cells[0], cells[1], Number(cells[2]));
-                }
+                foreach (string[] cells in Table(page, "| relation | given | result |"))
+                    rows.Add(page, cells[0], cells[1], Number(cells[2]));
             }
 
             return rows;
@@ -35,47 +31,37 @@ public sealed class ModelPageTests
 
     public static TheoryData<string> Names => [.. Relations.All.Select(r => r.Name)];
 
+    public static TheoryData<string> PageNames => [.. Pages];
+
+    public static TheoryData<string> PagesOfRelations => [.. Relations.All.Select(r => r.Page).Append("uncertainty").Distinct()];
+
     [Theory]
     [MemberData(nameof(Rows))]
     public void A_worked_example_comes_out_as_its_page_prints_it(string page, string relation, string given, double result)
     {
-        Dictionary<string, double> v = given.Split(", ").Select(g => g.Split(" = ")).ToDictionary(g => g[0], g => Number(g[1]));
-        double computed = relation switch
-        {
-            "spring-rate" => HelicalSpring.Rate(
-                Pressure.FromPascals(v["G"]), Length.FromMeters(v["d"]), Length.FromMeters(v["D"]), v["Na"]).NewtonsPerMeter,
-            "twist-rate" => TorsionSpring.TwistRate(
-                Pressure.FromPascals(v["E"]), Length.FromMeters(v["d"]), Length.FromMeters(v["D"]), v["Na"])
-                .NewtonMetersPerRadian,
-            "thrust-per-speed-squared" => Flyweights().ThrustPerSpeedSquared(0),
-            "flyweight-thrust" => v["af"] * Flyweights().Thrust(0, Rotation.ToRadiansPerSecond(v["n"])),
-            "engagement" => Engagement.Of(
-                LinearCurve.Line(0, v["F1"], 0, 0, 1), 0.5, Flyweights(), Contact, v["f"], v["af"]).Rpm,
-            "cam-force" => HelixCam.Thrust(
-                Torque.FromNewtonMeters(v["T"]), Length.FromMeters(v["rc"]), Angle.FromRadians(v["alpha"]),
-                Angle.FromRadians(-v["phi"])).Newtons,
-            "twist-stiffening" => HelicalSpring.TwistStiffening(v["theta"] / (2 * Math.PI), v["Na"]),
-            "saturation-pressure" => Atmosphere.SaturationPressure(Temperature.FromKelvins(v["T"])).Pascals,
-            "dry-pressure" => Atmosphere.DryPressure(
-                Pressure.FromPascals(v["p"]), Temperature.FromKelvins(v["T"]), v["h"]).Pascals,
-            "moist-torque-factor" => Atmosphere.TorqueFactor(
-                AirCorrection.SaeJ1349, Length.FromMeters(v["H"]), Temperature.FromKelvins(v["T"]), v["h"]),
-            "groove-friction" => BeltThrust.GrooveFriction(v["mu"], v["beta"]),
-            "belt-tension" or "slipping-tension" => Load(DriveThrustForm.TwoArc).TightNet,
-            "active-arc" => Load(DriveThrustForm.TwoArc).DriveActiveArc,
-            "drive-thrust" => Load(DriveThrustForm.TwoArc).DriveThrust,
-            "locked-thrust" => Load(DriveThrustForm.Locked).DriveThrust,
-            _ => throw new ArgumentOutOfRangeException(nameof(relation), relation, $"{page} works an unknown relation."),
-        };
+        double computed = page is "shift-curve" or "anchoring"
+            ? new WorkedMachine(Numbers(string.Join(", ", Table("shift-curve", "| of the machine | given |").Select(c => c[1]))))
+                .Of(relation, Numbers(given))
+            : WorkedExamples.Of(relation, Numbers(given));
         Assert.Equal(result, computed, PrintedShare * Math.Abs(result));
-        if (relation is "belt-tension" or "slipping-tension")
-            Assert.Equal(relation == "slipping-tension", Load(DriveThrustForm.TwoArc).DrivenSlips);
+    }
 
-        FlyweightSet Flyweights() => new(
-            (int)v["z"], [(v["m"], new SmoothCurve([(0, v["r"]), (Contact, v["r"] + v["slope"] * Contact)]))]);
+    [Theory]
+    [MemberData(nameof(PagesOfRelations))]
+    public void A_page_works_an_example_and_says_what_it_does_not_know(string page)
+    {
+        string text = File.ReadAllText(PathOf(page));
+        Assert.NotEmpty(Table(page, "| relation | given | result |"));
+        Assert.Contains("| symbol | unit | meaning |", text, StringComparison.Ordinal);
+        Assert.Contains("\n## What this does not know\n", text, StringComparison.Ordinal);
+    }
 
-        BeltLoad Load(DriveThrustForm form) =>
-            new BeltThrust(v["beta"], v["mu"], v["theta1"], v["theta2"], form).Load(v["Fs"], v["D"]);
+    [Theory]
+    [MemberData(nameof(PageNames))]
+    public void A_page_cites_only_sources_that_are_listed(string page)
+    {
+        string[] cited = [.. Citation().Matches(File.ReadAllText(PathOf(page))).Select(match => match.Groups[1].Value).Distinct()];
+        Assert.Subset(SourceKeys.ToHashSet(), cited.ToHashSet());
     }
 
     [Theory]
@@ -83,25 +69,46 @@ public sealed class ModelPageTests
     public void What_an_explanation_cites_stands_on_its_page_and_among_the_sources(string name)
     {
         Relation relation = Relations.All.Single(r => r.Name == name);
-        string page = File.ReadAllText(Path.Combine(Docs, "model", relation.Page));
+        string page = File.ReadAllText(PathOf(relation.Page));
         Assert.Contains($"\n## `{name}`\n", page, StringComparison.Ordinal);
         if (relation.Source is { } key)
-            Assert.Single(File.ReadLines(Path.Combine(Docs, "sources.md")), l => l.StartsWith($"| [{key}] |", StringComparison.Ordinal));
+            Assert.Contains(key, SourceKeys);
     }
 
     [Fact]
     public void Each_key_of_the_sources_stands_there_once()
     {
-        string[] keys =
-        [
-            .. File.ReadLines(Path.Combine(Docs, "sources.md"))
-                .Where(l => l.StartsWith("| [", StringComparison.Ordinal)).Select(l => l.Split('|')[1].Trim()),
-        ];
-        Assert.NotEmpty(keys);
-        Assert.Equal(keys.Distinct(), keys);
+        Assert.NotEmpty(SourceKeys);
+        Assert.Equal(SourceKeys.Distinct(), SourceKeys);
     }
 
-    private const double Contact = 0.01;
+    private static string[] SourceKeys { get; } =
+    [
+        .. File.ReadLines(Path.Combine(Docs, "sources.md")).Where(l => l.StartsWith("| [", StringComparison.Ordinal))
+            .Select(l => l.Split('|')[1].Trim().Trim('[', ']')),
+    ];
+
+    private static string[] Pages =>
+    [
+        .. Directory.GetFiles(Path.Combine(Docs, "model"), "*.md").Select(f => Path.GetFileNameWithoutExtension(f))
+            .Order(StringComparer.Ordinal),
+    ];
+
+    private static string PathOf(string page) => Path.Combine(Docs, "model", page + ".md");
+
+    private static string[][] Table(string page, string head) =>
+    [
+        .. File.ReadLines(PathOf(page)).SkipWhile(l => l != head).Skip(2).TakeWhile(l => l.StartsWith('|'))
+            .Select(l => l.Split('|')[1..^1].Select(c => c.Trim()).ToArray()),
+    ];
+
+    // "a = 1, b = 2"
+    private static Dictionary<string, double> Numbers(string given) => given.Split(", ", StringSplitOptions.RemoveEmptyEntries)
+        .Select(g => g.Split(" = ")).ToDictionary(g => g[0], g => Number(g[1]));
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    // A key in brackets that is not the text of a link.
+    [GeneratedRegex(@"\[([A-Z][^\]\\$]*)\](?!\()")]
+    private static partial Regex Citation();
 }

@@ -15,6 +15,7 @@ public sealed class AlternatesAgainstJudgeTests
     {
         int otherWays = 0;
         int otherSets = 0;
+        int otherHoles = 0;
         int none = 0;
         for (int seed = 1; seed <= Catalogs; seed++)
         {
@@ -39,6 +40,7 @@ public sealed class AlternatesAgainstJudgeTests
                     Assert.All(line.Alternate?.ToBuy ?? [], bought => Assert.True(bought.Stock >= bought.Packs));
                     none += IsOut(line) && line.Alternate is null ? 1 : 0;
                     otherWays += line.Alternate?.Parts is { } same && Same(same, pick.Parts) ? 1 : 0;
+                    otherHoles += line.Alternate is { } moved && moved.Parts.Hole != pick.Parts.Hole ? 1 : 0;
                     otherSets += line.Alternate?.Parts is { } other && !Same(other, pick.Parts) ? 1 : 0;
                 }
             }
@@ -46,7 +48,8 @@ public sealed class AlternatesAgainstJudgeTests
 
         // The comparison means something only if every kind of answer is among them.
         Assert.True(
-            otherWays > 20 && otherSets > 100 && none > 100, $"{otherWays} other ways, {otherSets} other sets, {none} with none");
+            otherWays > 20 && otherSets > 100 && otherHoles > 5 && none > 100,
+            $"{otherWays} other ways, {otherSets} other sets, {otherHoles} in another hole, {none} with none");
     }
 
     private static bool IsOut(Purchase line) => line.Stock < line.Packs;

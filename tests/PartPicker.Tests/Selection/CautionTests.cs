@@ -15,7 +15,7 @@ public sealed class CautionTests
     {
         IReadOnlyList<Caution> cautions = new Bench().Predict().Answer!.Cautions;
         Assert.StartsWith(
-            "Springs store energy as fitted: the drive spring about 4.8 J, the driven spring about 13.9 J.",
+            "Springs store energy as fitted: the drive spring about 4.8 J (3.5 ft·lbf), the driven spring about 13.9 J (10.3 ft·lbf).",
             cautions[0].Sentence, StringComparison.Ordinal);
         Assert.Contains("with 11 N·m (8.1 lbf·ft) in hole 2", cautions[1].Sentence);
         Assert.Equal(["WARNING", "WARNING", "WARNING", "CAUTION", "NOTICE"], cautions.Select(c => c.Signal));
@@ -26,7 +26,7 @@ public sealed class CautionTests
     {
         var bench = new Bench();
         Assert.StartsWith(
-            "Springs store energy as fitted: the drive spring about 4.8 J, the driven spring about 13.9 J.",
+            "Springs store energy as fitted: the drive spring about 4.8 J (3.5 ft·lbf), the driven spring about 13.9 J (10.3 ft·lbf).",
             First(bench with
             {
                 DriveSpring = bench.DriveSpring with { LoadTable = Line(l => 19_000 * (0.0945 - l), 0.04, 0.06, 0.08) },
@@ -97,6 +97,141 @@ public sealed class CautionTests
             "The drive spring ds does not fit this machine by rule drive-spring-outside-diameter: outside diameter 57.989 mm",
             caution.Sentence, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_check_that_cannot_be_made_and_may_do_harm_is_a_caution_of_the_pick_and_of_the_prediction()
+    {
+        var bench = new Bench();
+        bench = bench with { DriveSpring = bench.DriveSpring with { Material = null, SolidLength = null } };
+        foreach (IReadOnlyList<Caution> cautions in new[] { bench.Answer().Picks[0].Cautions, bench.Predict().Answer!.Cautions })
+        {
+            Assert.Contains(
+                new Caution("CAUTION", "Not known of the drive spring ds: solid length; so rule drive-spring-solid-length could not be checked. "
+                    + "Measure it or ask the supplier before you fit it."), cautions);
+            Assert.Contains(
+                new Caution("CAUTION", "Not known of the drive spring ds: material; so rule drive-spring-stress could not be checked. "
+                    + "Measure it or ask the supplier before you fit it."), cautions);
+        }
+
+        bench = bench with { DriveSpring = bench.DriveSpring with { FitsClutches = [new ClutchFit("drive-clutch", null, null)] } };
+        Assert.Contains(
+            new Caution("NOTICE", "Not known of the drive spring ds: material; so rule drive-spring-stress stands on the word of its supplier alone."),
+            bench.Answer().Picks[0].Cautions);
+    }
+
+    [Fact]
+    public void Every_gap_that_may_do_harm_has_its_caution_and_none_that_may_not()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { TipClearanceRadius = null },
+            DriveSpring = bench.DriveSpring with { Ends = null },
+            DrivenSpring = bench.DrivenSpring with { Material = null, TwistLimitDeg = null, ActiveCoils = null },
+        };
+        string[] rules =
+        [
+            .. bench.Answer().Picks[0].Cautions.Where(c => c.Sentence.StartsWith("Not known", StringComparison.Ordinal))
+                .Select(c => c.Sentence.Split("rule ")[1].Split(' ')[0]),
+        ];
+        Assert.Equal(
+            ["flyweight-tip-clearance", "driven-spring-twist-limit", "driven-spring-combined-stress", "driven-spring-solid-length"], rules);
+        Assert.Contains(
+            bench.Answer().Picks[0].Cautions,
+            c => c.Sentence.EndsWith("Fill in tipClearanceRadius of the drive clutch drive-clutch in the catalog before you fit it.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_gravest_cautions_come_first()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { CupBore = Mm(57), SheaveHalfAngleDeg = 9 },
+            Flyweight = bench.Flyweight with { TipHolding = MassHolding.Rivet },
+            DriveSpring = bench.DriveSpring with { Material = null },
+        };
+        string[] signals = [.. bench.Predict(r => r with { Anchor = false }).Answer!.Cautions.Select(c => c.Signal)];
+        Assert.Equal(signals.OrderBy(s => Array.IndexOf(["WARNING", "CAUTION", "NOTICE"], s)), signals);
+        Assert.True(signals.Count(s => s == "CAUTION") > 2 && signals.Count(s => s == "NOTICE") > 2, string.Join(' ', signals));
+    }
+
+    [Fact]
+    public void A_hole_that_twists_a_spring_too_far_is_named_as_what_does_not_suit()
+    {
+        // Full shift adds what the cam turns: the limit lies between what hole 3 and what hole 4 come to.
+        var bench = new Bench();
+        double turn = HelixRules.Cam(bench.Helix, bench.Model()).Turn(bench.Model().FullShift.OpeningTravel) * (180 / Math.PI);
+        bench = bench with { DrivenSpring = bench.DrivenSpring with { TwistLimitDeg = 100 + turn } };
+        string caution = Misfit(bench, "driven-spring-twist-limit", set => set with { Hole = "4" });
+        Assert.StartsWith("Hole 4 does not suit the driven spring vs with the helix hx by rule", caution, StringComparison.Ordinal);
+        Assert.EndsWith("It fits in hole 1, hole 2 and hole 3.", caution, StringComparison.Ordinal);
+
+        bench = bench with { DrivenClutch = bench.DrivenClutch with { Holes = [], AdjusterFromDeg = 90, AdjusterToDeg = 110, AdjusterStepDeg = 10 } };
+        string setting = Misfit(bench, "driven-spring-twist-limit", set => set with { Hole = "110" });
+        Assert.StartsWith("Setting 110 does not suit the driven spring vs", setting, StringComparison.Ordinal);
+        Assert.EndsWith("It fits in setting 90 and setting 100.", setting, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_helix_that_twists_a_spring_too_far_in_every_hole_is_named_and_else_the_spring()
+    {
+        var bench = new Bench();
+        double turn = HelixRules.Cam(bench.Helix, bench.Model()).Turn(bench.Model().FullShift.OpeningTravel) * (180 / Math.PI);
+        bench = bench with { DrivenSpring = bench.DrivenSpring with { TwistLimitDeg = 49 + turn } };
+        string alone = Misfit(bench, "driven-spring-twist-limit", set => set with { Hole = "1" });
+        Assert.StartsWith("The driven spring vs with the helix hx fits this machine in no hole by rule", alone, StringComparison.Ordinal);
+        Assert.EndsWith("Do not fit it.", alone, StringComparison.Ordinal);
+
+        bench = bench with { Shelf = [bench.Helix with { Id = "hx-steep", HelixDeg = 60, FinishDeg = 60 }] };
+        string helix = Misfit(bench, "driven-spring-twist-limit", set => set with { Hole = "1" });
+        Assert.StartsWith("The helix hx does not suit the driven spring vs in hole 1 by rule", helix, StringComparison.Ordinal);
+        Assert.EndsWith("There it fits with helix hx-steep.", helix, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Shims_that_leave_a_spring_no_room_are_named_and_a_shim_that_does_not_fit_is_no_spring()
+    {
+        // The stress at 72 − 24.5 mm is kept, and 18 mm of shims take it beyond.
+        var bench = new Bench();
+        var shim = new Shim { Id = "sh", Thickness = Mm(9), OutsideDiameter = Mm(60), InsideDiameter = Mm(40) };
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { ShimLimit = 2 },
+            DriveSpring = bench.DriveSpring with { SolidLength = Mm(20) },
+            Shelf = [shim],
+        };
+        string caution = Misfit(bench, "drive-spring-stress", set => set with { Shims = new FittedShims("sh", 2) });
+        Assert.StartsWith("The shims under the drive spring ds leave it no room by rule", caution, StringComparison.Ordinal);
+
+        bench = bench with { Shelf = [shim with { OutsideDiameter = Mm(63) }] };
+        Assert.StartsWith(
+            "The shim sh does not fit this machine by rule",
+            Misfit(bench, "shim-outside-diameter", set => set with { Shims = new FittedShims("sh", 1) }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hole_in_which_the_model_has_no_answer_is_where_the_problem_is_put()
+    {
+        var bench = new Bench();
+        bench = bench with { DrivenSpring = bench.DrivenSpring with { LegOffsetDeg = -60 } };
+        RequestProblem problem = Assert.Single(bench.Predict(r => r with { Parts = bench.Fitted with { Hole = "1" } }).Problems);
+        Assert.Equal(("parts/hole", "part-unusable", "1"), (problem.Place, problem.Code, problem.Sent));
+        Assert.EndsWith("It can be computed in hole 2, hole 3, hole 4", problem.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_set_of_sliding_rollers_is_spoken_of_as_rollers()
+    {
+        var bench = new Bench();
+        bench = bench with { DriveClutch = bench.DriveClutch with { Family = DriveFamily.SlidingRoller }, Flyweight = bench.Flyweight with { ArmLength = null } };
+        Assert.Contains(bench.Predict().Answer!.Cautions, c => c.Sentence.Contains("All rollers of a set must carry equal mass", StringComparison.Ordinal));
+        Assert.Contains(new Bench().Predict().Answer!.Cautions, c => c.Sentence.Contains("All arms of a set must carry equal mass", StringComparison.Ordinal));
+    }
+
+    private static string Misfit(Bench bench, string rule, Func<PartSet, PartSet> change) => Assert.Single(
+        bench.Predict(r => r with { Anchor = false, Parts = change(bench.Fitted) }).Answer!.Cautions,
+        c => c.Sentence.Contains($"by rule {rule}:", StringComparison.Ordinal)).Sentence;
 
     private static string First(Bench bench) => bench.Predict(r => r with { Anchor = false }).Answer!.Cautions[0].Sentence;
 

@@ -181,7 +181,7 @@ public sealed class FitRuleTests
         FitCheck late = Check(hole + 2e-6, full);
         Assert.Equal(FitVerdict.Broken, late.Verdict);
         Assert.Equal(hole, late.Measured.Value, 1e-12);
-        Assert.Equal("its torque is known from 70°; the hole gives 70°", late.Sentence);
+        Assert.Equal("its torque is known from 70°; hole 2 gives 70°", late.Sentence);
 
         FitCheck early = Check(hole, full - 2e-6);
         Assert.Equal(FitVerdict.Broken, early.Verdict);
@@ -264,6 +264,42 @@ public sealed class FitRuleTests
             Assert.Equal((rule, FitVerdict.NotChecked), (rule, check.Verdict));
             Assert.Contains(what, check.Sentence);
         }
+    }
+
+    [Fact]
+    public void A_check_that_needs_several_numbers_names_those_that_are_missing_alone()
+    {
+        var bench = new Bench();
+        DriveSpring spring = bench.DriveSpring;
+        DrivenSpring driven = bench.DrivenSpring with { TwistLimitDeg = null };
+        Assert.Equal("material", Lacking("drive-spring-stress", spring with { Material = null }));
+        Assert.Equal("wire diameter and material", Lacking("drive-spring-stress", spring with { WireDiameter = null, Material = null }));
+        Assert.Equal("outside diameter", Lacking("drive-spring-buckling", spring with { OutsideDiameter = null }));
+        Assert.Equal("active coils", Lacking("drive-spring-coil-clearance", spring with { ActiveCoils = null }));
+        Assert.Equal("wire diameter", Lacking("drive-spring-inside-diameter", spring with { WireDiameter = null }));
+        Assert.Equal("material", LackingDriven("driven-spring-combined-stress", driven with { Material = null }));
+        Assert.Equal("twist limit, or wire diameter", LackingDriven("driven-spring-twist-limit", driven with { WireDiameter = null }));
+        Assert.Equal("solid length or body coils", LackingDriven("driven-spring-solid-length", driven with { ActiveCoils = null }));
+        Assert.Equal(
+            "wire diameter and active coils",
+            LackingDriven("driven-spring-wound-diameter", driven with { WireDiameter = null, ActiveCoils = null }));
+        Assert.Equal(
+            "wire diameter, coil diameter and material",
+            LackingDriven("driven-spring-combined-stress", driven with { WireDiameter = null, InsideDiameter = null, Material = null }));
+
+        string Lacking(string rule, DriveSpring part) => FitRules.Check(rule, bench with { DriveSpring = part }).Sentence;
+        string LackingDriven(string rule, DrivenSpring part) => FitRules.Check(rule, bench with { DrivenSpring = part }).Sentence;
+    }
+
+    [Fact]
+    public void A_stated_solid_length_of_a_driven_spring_needs_no_count_of_its_coils()
+    {
+        var bench = new Bench();
+        bench = bench with { DrivenSpring = bench.DrivenSpring with { ActiveCoils = null, SolidLength = Mm(20) } };
+        FitCheck check = FitRules.Check("driven-spring-solid-length", bench);
+        double turns = (Degrees(70) + HelixRules.Cam(bench.Helix, bench.Model()).Turn(LengthRule.OpeningMm / 1000)) / (2 * Math.PI);
+        Assert.Equal(FitVerdict.Kept, check.Verdict);
+        Assert.Equal(20 + 5.9 * turns, check.Measured.Value * 1000, 1e-9);
     }
 
     [Fact]

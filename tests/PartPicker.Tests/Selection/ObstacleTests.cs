@@ -212,6 +212,67 @@ public sealed class ObstacleTests
         Assert.StartsWith("No drive spring of the catalog can be checked by every rule", empty.Sentence);
     }
 
+    // The fitted pair engages at 2000 rpm; with lighter masses it would engage higher, but what is kept stays.
+    [Theory]
+    [InlineData(new[] { Slot.DriveSpring, Slot.Flyweight }, "The kept drive spring with the kept flyweights engages at 2000 rpm, not within 100 rpm of 2400.")]
+    [InlineData(new[] { Slot.DriveSpring }, "No flyweights that may be fitted with the kept drive spring engage within 100 rpm of 2400; the nearest engage at 2")]
+    [InlineData(new[] { Slot.Flyweight }, "No drive spring that may be fitted with the kept flyweights engages within 100 rpm of 2400; the nearest engages at 2")]
+    [InlineData(new[] { Slot.Helix }, "No drive spring with flyweights that may be fitted engages within 100 rpm of 2400; the nearest engages at 2")]
+    public void What_is_kept_is_told_apart_from_what_was_searched_for_an_engagement(Slot[] keep, string words)
+    {
+        PickAnswer answer = new Bench().Answer(r => r with { Target = ShiftTarget.Flat(2400, 8000), Keep = keep.ToHashSet() });
+        Assert.StartsWith(words, Assert.Single(answer.InTheWay, o => o.Rule == "engagement").Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_engagement_above_the_rpm_of_low_gear_is_told_as_what_no_set_does()
+    {
+        const string words = "The target asks the belt to take hold at 3100 rpm, above the 3000 rpm to be held in low gear";
+        Assert.Contains(
+            new Bench().Answer(r => r with { Target = ShiftTarget.Flat(3100, 3000) }).InTheWay,
+            o => o.Rule == "engagement" && o.Sentence.StartsWith(words, StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            new Bench().Answer(r => r with { Target = ShiftTarget.Flat(2900, 3000) }).InTheWay,
+            o => o.Sentence.Contains("in low gear", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_search_that_ends_early_says_which_limit_ended_it_and_what_to_do()
+    {
+        PickRequest request = new Bench().Request() with { Target = ShiftTarget.Flat(4000, 8000), WorkLimit = 1 };
+        Assert.Matches(
+            "^The search reached its workLimit of 1 before every set was covered; what is left misses by [0-9.]+ or more\\. "
+            + "Keep a slot or exclude parts, or raise workLimit\\.$",
+            Assert.Single(PartSelection.Pick(new Bench().Snapshot(), request).Answer!.InTheWay, o => o.Rule == "work-limit").Sentence);
+        Outcome<PickAnswer> late = PartSelection.Pick(
+            new Bench().Snapshot(), request with { WorkLimit = PickRequest.StandardWorkLimit }, timeUp: new CancellationToken(canceled: true));
+        Assert.Matches(
+            "^The time was up before every set was covered; .* Keep a slot or exclude parts, or ask again\\.$",
+            Assert.Single(late.Answer!.InTheWay, o => o.Rule == "work-limit").Sentence);
+    }
+
+    [Fact]
+    public void A_kept_part_that_is_refused_is_not_called_the_whole_catalog()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DriveClutch = bench.DriveClutch with { CupBore = null, TipClearanceRadius = null },
+            Helix = bench.Helix with { CamRadius = null },
+        };
+        string[] empty =
+        [
+            .. bench.Answer(r => r with { DemandChecked = true, Keep = new HashSet<Slot> { Slot.DriveSpring, Slot.Helix } }).InTheWay
+                .Where(o => o.Rule == "empty-pool").Select(o => o.Sentence),
+        ];
+        Assert.Equal(
+        [
+            "The kept drive spring is refused: the refusals say why.",
+            "No flyweight of the catalog can be checked by every rule, as the request demands: the refusals say why, part by part.",
+            "No driven spring with hole and helix can be fitted together with the kept helix: the refusals say why, part by part.",
+        ], empty);
+    }
+
     [Fact]
     public void Every_field_that_a_rule_waits_for_is_one_of_that_piece_of_the_machine()
     {

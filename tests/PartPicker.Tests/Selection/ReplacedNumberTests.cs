@@ -21,7 +21,8 @@ public sealed class ReplacedNumberTests
     public void A_replaced_spring_of_known_rate_is_predicted_by_its_own_rate()
     {
         PredictionAnswer old = Predicted(Soft, "ds-old");
-        Assert.Empty(old.Superseded);
+        Assert.Equal([new Supersession("parts/driveSpring", "ds-old", "ds-old", "ds")], old.Superseded);
+        Assert.Empty(Predicted(Soft, "ds").Superseded);
         Assert.Equal("ds-old", old.Parts.DriveSpring);
         double own = Predicted(Soft with { Id = "same", SupersededBy = null }, "same").Prediction.EngagementRpm!.Value;
         Assert.Equal(own, old.Prediction.EngagementRpm);
@@ -33,7 +34,7 @@ public sealed class ReplacedNumberTests
     {
         Bench bench = Plain with { Shelf = [Soft, new DriveSpring { Id = "ds-older", SupersededBy = "ds-old" }] };
         PredictionAnswer answer = bench.Predict(r => r with { Parts = bench.Fitted with { DriveSpring = "ds-older" } }).Answer!;
-        Assert.Equal([new Supersession("parts/driveSpring", "ds-older", "ds-old")], answer.Superseded);
+        Assert.Equal([new Supersession("parts/driveSpring", "ds-older", "ds-old", "ds")], answer.Superseded);
         Assert.Equal(Predicted(Soft, "ds-old").Prediction.EngagementRpm, answer.Prediction.EngagementRpm);
     }
 
@@ -52,7 +53,9 @@ public sealed class ReplacedNumberTests
         PartSet old = bench.Fitted with { Flyweight = "fw-old", DrivenSpring = "vs-old", Helix = "hx-old" };
         PartSet whole = bench.Fitted with { Flyweight = "fw-whole", DrivenSpring = "vs-whole", Helix = "hx-whole" };
         Assert.Equal(["fw", "vs", "hx"], bench.Predict(r => r with { Parts = old }).Answer!.Superseded.Select(s => s.Used));
-        Assert.Empty(bench.Predict(r => r with { Parts = whole }).Answer!.Superseded);
+        Assert.Equal(
+            [("fw-whole", "fw"), ("vs-whole", "vs"), ("hx-whole", "hx")],
+            bench.Predict(r => r with { Parts = whole }).Answer!.Superseded.Select(s => (s.Used, s.Successor)));
     }
 
     [Fact]
@@ -61,7 +64,7 @@ public sealed class ReplacedNumberTests
         Bench bench = Plain with { Shelf = [Soft] };
         PickAnswer answer = bench.Answer(r => r with { Fitted = bench.Fitted with { DriveSpring = "ds-old" }, Count = 50 });
         Assert.Equal("ds-old", answer.Fitted.Parts.DriveSpring);
-        Assert.Empty(answer.Superseded);
+        Assert.Equal([new Supersession("fitted/driveSpring", "ds-old", "ds-old", "ds")], answer.Superseded);
         Assert.All(answer.Picks, p => Assert.Equal(p.Parts.DriveSpring == "ds", p.Changes.Contains(Slot.DriveSpring)));
         Assert.Contains(answer.Picks, p => p.Parts.DriveSpring == "ds-old");
     }

@@ -165,6 +165,28 @@ public sealed class ShiftAnswerTests(ITestOutputHelper output)
         Assert.Equal(("baseline/solveFriction", "baseline-unusable"), (problem.Place, problem.Code));
     }
 
+    // With a soft spring and a flat helix the belt of friction 0.2 slips in low gear; what it read there fits any friction.
+    [Fact]
+    public void A_run_in_which_the_belt_slips_tells_no_friction()
+    {
+        var bench = new Bench();
+        bench = bench with
+        {
+            DrivenSpring = bench.DrivenSpring with { Rate = ForcePerLength.FromNewtonsPerMillimeter(4), TwistRate = RotationalStiffness.FromNewtonMetersPerRadian(4) },
+            Helix = bench.Helix with { HelixDeg = 60, FinishDeg = 60 },
+        };
+        Prediction truth = (bench with { Belt = bench.Belt with { Friction = 0.2 } }).Predicted(r => r with { Anchor = false });
+        ShiftPoint[] read = [truth.Curve[0], truth.Curve[4], truth.Curve[8]];
+        Assert.Contains(read, p => p.Upshift!.Slips);
+        var run = new Baseline(bench.Fitted, truth.EngagementRpm, [.. read.Select(p => new RatioRpm(p.Ratio, p.Upshift!.Rpm))], null, default);
+
+        RequestProblem problem = Assert.Single(bench.Predict(r => r with { Baseline = run with { SolveFriction = true } }).Problems);
+        Assert.Equal(("baseline/solveFriction", "baseline-unusable"), (problem.Place, problem.Code));
+        Assert.Contains("the belt slips at ratio ", problem.Expected, StringComparison.Ordinal);
+        Assert.EndsWith("or leave solveFriction out", problem.Expected, StringComparison.Ordinal);
+        Assert.NotNull(bench.Predict(r => r with { Baseline = run }).Answer);
+    }
+
     [Fact]
     public void A_prediction_allocates_little()
     {

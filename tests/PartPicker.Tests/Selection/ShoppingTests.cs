@@ -196,7 +196,7 @@ public sealed class ShoppingTests
             [
                 bench.DriveSpring with { Id = "ds-out" },
                 .. Enumerable.Range(0, 2 * AlternateFinder.MaxTried).Select(i =>
-                    bench.DriveSpring with { Id = $"ds-{i:0000}", Rate = ForcePerLength.FromNewtonsPerMillimeter(22 - i * 0.0025) }),
+                    bench.DriveSpring with { Id = $"ds-{i:0000}", Rate = ForcePerLength.FromNewtonsPerMillimeter(22 - i * 0.000625) }),
             ],
         };
         var offers = bench.Shelf.ToDictionary(p => p.Id, _ => new Offer(1000, 1));
@@ -204,6 +204,7 @@ public sealed class ShoppingTests
         PickRequest request = bench.Request() with
         {
             Count = 1,
+            Tolerances = new Tolerances(Tolerances.Min, Tolerances.Min),
             Keep = new HashSet<Slot>(DrivenSide) { Slot.Flyweight },
             Exclude = new HashSet<string> { "ds" },
             Outlet = new Outlet("corner", "EUR", offers),
@@ -212,7 +213,7 @@ public sealed class ShoppingTests
         Purchase line = Assert.Single(Assert.Single(answer.Picks).ToBuy);
         Assert.Equal("ds-out", line.Id);
         Assert.Equal(AlternateFinder.MaxTried, answer.AlternatesLeftOut);
-        Assert.Equal("ds-0998", line.Alternate!.Parts.DriveSpring);
+        Assert.Equal("ds-3998", line.Alternate!.Parts.DriveSpring);
     }
 
     [Fact]

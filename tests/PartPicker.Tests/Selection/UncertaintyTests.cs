@@ -83,6 +83,56 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
         Assert.All(tied.Curve.Zip(loose.Curve).Take(5), pair => Assert.True(pair.First.UpshiftBandRpm < pair.Second.UpshiftBandRpm));
     }
 
+    // A held rpm of 8000 through the whole shift is none that the bench can make: its own curve rises and falls.
+    [Fact]
+    public void A_band_is_no_narrower_than_what_the_model_misses_of_the_run_that_ties_it()
+    {
+        foreach (IReadOnlyList<RatioRpm>? shift in new[] { null, new RatioRpm[] { new(2.8, 7700), new(1.9, 8050), new(1.2, 8250), new(0.9, 7900) } })
+        {
+            var bench = new Bench { Run = set => new Baseline(set, 2000, shift ?? [], shift is null ? 8000 : null, default) };
+            Prediction tied = bench.Predicted();
+            RatioRpm[] residuals = [.. tied.Anchoring!.Residuals];
+            double deviation = Math.Sqrt(residuals.Sum(r => r.Rpm * r.Rpm) / (residuals.Length - 1));
+            Assert.True(deviation > 15, $"{deviation}");
+            Assert.All(tied.Curve, p => Assert.True(p.UpshiftBandRpm >= 2 * deviation, $"{p.Ratio}: {p.UpshiftBandRpm} for {deviation}"));
+            foreach (RatioRpm residual in residuals)
+            {
+                ShiftPoint[] near = [.. tied.Curve.Where(p => Math.Abs(p.Ratio - residual.Ratio) < 1e-9)];
+                Assert.All(near, p => Assert.True(p.UpshiftBandRpm >= 2 * Math.Abs(residual.Rpm), $"{p.Ratio}: {p.UpshiftBandRpm}"));
+            }
+        }
+    }
+
+    [Fact]
+    public void A_number_without_a_band_has_its_reason_among_the_cautions()
+    {
+        // Tied to 8950 rpm of 9000, the set does not shift everywhere with every input within its limits.
+        var bench = new Bench { Run = set => new Baseline(set, 2000, [new(1.5, 8950)], null, default) };
+        PredictionAnswer answer = bench.Predict().Answer!;
+        ShiftPoint[] without = [.. answer.Prediction.Curve.Where(p => p is { Upshift: not null, UpshiftBandRpm: null })];
+        Assert.NotEmpty(without);
+        Caution caution = Assert.Single(answer.Cautions, c => c.Sentence.StartsWith("There is no band, and so no likelihood, at ", StringComparison.Ordinal));
+        Assert.Equal("NOTICE", caution.Signal);
+        Assert.All(without, p => Assert.Contains(FormattableString.Invariant($"ratio {p.Ratio:0.00}"), caution.Sentence, StringComparison.Ordinal));
+        Assert.DoesNotContain(new Bench().Predict().Answer!.Cautions, c => c.Sentence.StartsWith("There is no band", StringComparison.Ordinal));
+    }
+
+    // √((30² + 60² + 90²)/2) = 79.4; between 1 and 2 the residual goes from 90 to −60, and beyond an end it is held.
+    [Fact]
+    public void The_misfit_of_a_run_is_its_residual_deviation_or_the_residual_there()
+    {
+        RatioRpm[] residuals = [new(3, 30), new(2, -60), new(1, 90)];
+        PartPicker.Mechanics.BeltPosition[] positions = [.. new[] { 3.5, 2.5, 2, 1.05, 0.8 }.Select(ratio => new PartPicker.Mechanics.BeltPosition(0, 1, ratio, 3, 3, 0))];
+        double s = Math.Sqrt((30 * 30 + 60 * 60 + 90 * 90) / 2.0);
+        Assert.Equal([s, s, s, 82.5, 90], Misfit(null), (a, b) => Math.Abs(a - b) < 1e-9);
+
+        // With a friction solved as well one degree of freedom is left.
+        Assert.All(Misfit(0.3), u => Assert.Equal(Math.Sqrt(2) * s, u, 1e-9));
+        Assert.All(RunMisfit.At(null, positions), u => Assert.Equal(0, u));
+
+        double[] Misfit(double? friction) => RunMisfit.At(new Anchoring(1, 1, friction, residuals, []), positions);
+    }
+
     [Fact]
     public void One_input_at_a_time_moves_what_it_acts_on()
     {
@@ -132,7 +182,7 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
             },
         };
         SetUp set = new SetUpReader(bench.Snapshot(), bench.Profile(), []).Find(bench.Fitted, "")!;
-        IReadOnlyList<UncertainInput> inputs = Inputs.Of(set, null, frictionTold: false, InputTolerances.TorqueShare);
+        IReadOnlyList<UncertainInput> inputs = Inputs.Of(set, null, frictionTold: false, InputTolerances.TorqueShare, misfit: false);
 
         Deviation twisted = Assert.Single(inputs, i => i.Name is "driven spring torque" or "driven spring twist rate").InSet(1);
         Assert.Equal(degrees ?? 0, twisted.PreloadTwist * 180 / Math.PI, 5e-3);
@@ -187,7 +237,8 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
     {
         var random = new Random(Seed);
         IReadOnlyList<UncertainInput> inputs = Inputs.Of(
-            set, predictor.Run?.Set, predictor.Run is { SolvesFriction: true }, InputTolerances.Torque(predictor.Machine.Profile.Engine));
+            set, predictor.Run?.Set, predictor.Run is { SolvesFriction: true }, InputTolerances.Torque(predictor.Machine.Profile.Engine),
+            misfit: predictor.Run is not null);
         return
         [
             .. Enumerable.Range(0, Samples).Select(_ =>
@@ -213,6 +264,7 @@ public sealed class UncertaintyTests(ITestOutputHelper output, BandFigures figur
         PreloadTwist = a.PreloadTwist + b.PreloadTwist,
         Friction = a.Friction + b.Friction,
         TorqueShare = a.TorqueShare + b.TorqueShare,
+        Misfit = a.Misfit + b.Misfit,
     });
 
     private static (Predictor Predictor, SetUp Set) Case(string id, bool anchored)

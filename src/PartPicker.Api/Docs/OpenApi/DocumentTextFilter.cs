@@ -12,6 +12,7 @@ internal sealed class DocumentTextFilter : IDocumentFilter
         {
             new() { Name = "Picks", Description = "Which parts? Ranked, explained answers." },
             new() { Name = "Predictions", Description = "What does one given set of parts do?" },
+            new() { Name = "Bulk", Description = "Many questions in one run, as lines of JSON." },
             new() { Name = "Machines", Description = "The machines of the catalog." },
             new() { Name = "Parts", Description = "The parts of the catalog." },
             new() { Name = "Health", Description = "Is the service there, and can it answer?" },

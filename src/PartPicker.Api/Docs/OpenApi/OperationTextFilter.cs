@@ -20,11 +20,20 @@ internal sealed class OperationTextFilter : IOperationFilter
         operation.Parameters =
             [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(Parameter)];
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
-            Describe(status, (OpenApiResponse)response, operation.OperationId);
+        {
+            if (IsLines(response.Content))
+                BeLines((OpenApiResponse)response, context);
+            else
+                Describe(status, (OpenApiResponse)response, operation.OperationId);
+        }
+
         if (operation.RequestBody is OpenApiRequestBody body)
         {
             body.Required = true;
-            body.Description = $"The question, as JSON of at most {RequestLimits.MaxBodyBytes} bytes.";
+            body.Description = IsLines(body.Content)
+                ? $"The questions, each as JSON on a line of its own of at most {RequestLimits.MaxBodyBytes} bytes, as many as you "
+                    + "like. The schema and each of the examples are one line."
+                : $"The question, as JSON of at most {RequestLimits.MaxBodyBytes} bytes.";
         }
 
         foreach (ExampleName example in metadata.OfType<ExampleName>())
@@ -75,9 +84,9 @@ internal sealed class OperationTextFilter : IOperationFilter
             "400" => "The request has faults; errors lists all of them.",
             "404" => "There is no such thing.",
             "413" => "The body is too large.",
-            "415" => "The body is not application/json in UTF-8.",
+            "415" => "The body is not of the media type above, or not plain UTF-8.",
             "500" => "Something went wrong inside the service.",
-            "503" => "No catalog is loaded, or the answer took too long; code tells which.",
+            "503" => "No catalog is loaded, the answer took too long, or too many ask; code tells which.",
             _ => response.Description,
         };
         if (status is "200" or "201" or "304")
@@ -86,8 +95,25 @@ internal sealed class OperationTextFilter : IOperationFilter
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
         if (status == "200" && operationId == "listParts")
             AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
+        if (status == "503" && operationId is "pickMany" or "predictMany")
+            AddHeader(response, "Retry-After", "Seconds until it may be sent again, where there are too many runs.");
         if (status == "201" || (status == "200" && operationId == "getPick"))
             AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
+    }
+
+    private static bool IsLines(IDictionary<string, IOpenApiMediaType>? content) =>
+        content?.ContainsKey(WireJson.LinesMediaType) ?? false;
+
+    // No tag names the bytes of a stream, which are not known when its headers are sent.
+    private static void BeLines(OpenApiResponse response, OperationFilterContext context)
+    {
+        response.Description = "The answers, each as JSON on a line of its own, and a last line with done. The schema and each "
+            + "of the examples are one line.";
+        var lines = (OpenApiMediaType)response.Content![WireJson.LinesMediaType];
+        lines.Schema = new OpenApiSchema
+        {
+            AnyOf = [lines.Schema!, context.SchemaGenerator.GenerateSchema(typeof(BulkEndWire), context.SchemaRepository)],
+        };
     }
 
     private static void AddHeader(OpenApiResponse response, string name, string text)
@@ -114,6 +140,17 @@ internal sealed class OperationTextFilter : IOperationFilter
         }
     }
 
-    private static void SetExample(IDictionary<string, IOpenApiMediaType> content, JsonNode example) =>
-        ((OpenApiMediaType)content.Values.Single()).Example = example;
+    // What is sent as lines stands in the file of the example as an array of them.
+    private static void SetExample(IDictionary<string, IOpenApiMediaType> content, JsonNode example)
+    {
+        var media = (OpenApiMediaType)content.Values.Single();
+        if (!IsLines(content))
+        {
+            media.Example = example;
+            return;
+        }
+
+        media.Examples = example.AsArray().Select((line, i) => ($"line{i + 1}", line)).ToDictionary(
+            line => line.Item1, line => (IOpenApiExample)new OpenApiExample { Value = line.line!.DeepClone() });
+    }
 }

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
@@ -21,6 +22,10 @@ internal sealed class WireSchemaFilter : ISchemaFilter
         record.Description = DocText.OneLine(record.Description);
         if (context.Type == typeof(QuantityInputWire))
             BecomeTextOrObject(record);
+        else if (context.Type == typeof(BulkIdWire))
+            BecomeTextOrNumber(record);
+        else if (context.Type == typeof(AnyValueWire))
+            BecomeAnything(record);
         else if (context.Type == typeof(FieldValueWire))
             BecomeAnyFieldValue(record, context);
         else if (record.Properties is { Count: > 0 } members)
@@ -38,7 +43,8 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             if (!members.TryGetValue(name, out IOpenApiSchema? member))
                 continue;
             member.Description = DocText.OneLine(member.Description);
-            bool nullable = !isRequest && IsNullable(property);
+            // A member that an answer need not have is left out, and never null.
+            bool nullable = !isRequest && IsNullable(property) && property.IsDefined(typeof(RequiredMemberAttribute));
             if (member is OpenApiSchema plain)
                 CompletePlain(plain, property, nullable);
             else if (nullable)
@@ -78,6 +84,23 @@ internal sealed class WireSchemaFilter : ISchemaFilter
         Description = reference.Description,
         AnyOf = [reference, new OpenApiSchema { Type = JsonSchemaType.Null }],
     };
+
+    private static void BecomeTextOrNumber(OpenApiSchema record)
+    {
+        record.Type = null;
+        record.AdditionalPropertiesAllowed = true;
+        record.OneOf =
+        [
+            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = RequestLimits.MaxBulkIdLength },
+            new OpenApiSchema { Type = JsonSchemaType.Number },
+        ];
+    }
+
+    private static void BecomeAnything(OpenApiSchema record)
+    {
+        record.Type = null;
+        record.AdditionalPropertiesAllowed = true;
+    }
 
     private static void BecomeTextOrObject(OpenApiSchema record)
     {

@@ -8,13 +8,17 @@ namespace PartPicker.Api.Docs;
 internal static class HtmlPage
 {
     public const string StylePath = "/docs/pages.css";
+    public const string ApiStylePath = "/docs/api.css";
 
     public static string Encode(string text) => HtmlEncoder.Default.Encode(text);
 
     /// <summary>A page.</summary>
     /// <param name="title">Its heading.</param>
     /// <param name="content">HTML for the main part.</param>
-    public static TaggedAnswer Of(string title, string content) => new(Encoding.UTF8.GetBytes(
+    public static TaggedAnswer Of(string title, string content) => new(Bytes(title, content), "text/html; charset=utf-8");
+
+    /// <inheritdoc cref="Of"/>
+    public static byte[] Bytes(string title, string content) => Encoding.UTF8.GetBytes(
         $"""
         <!doctype html>
         <html lang="en">
@@ -32,7 +36,10 @@ internal static class HtmlPage
         <a href="/docs/errors">Error codes</a>
         <a href="/docs/fit">Fit rules</a>
         <a href="/docs/fields">Fields</a>
+        <a href="/docs/model/shift-curve">Model</a>
         <a href="/docs/limits">Limits</a>
+        <a href="/docs/glossary">Glossary</a>
+        <a href="/docs/sources">Sources</a>
         </nav></header>
         <main>
         <h1>{Encode(title)}</h1>
@@ -41,5 +48,5 @@ internal static class HtmlPage
         </body>
         </html>
 
-        """), "text/html; charset=utf-8");
+        """);
 }

@@ -9,7 +9,6 @@ internal static class PageEndpoints
 {
     public static void MapPages(this IEndpointRouteBuilder routes)
     {
-        byte[] style = ReadStyle();
         routes.MapGet("/", (HttpRequest request, CurrentCatalog current) =>
             StartPage.Show(current.Snapshot, request.Host)).ExcludeFromDescription();
         routes.MapGet("/docs/errors", ErrorsPage.Show).ExcludeFromDescription();
@@ -19,12 +18,16 @@ internal static class PageEndpoints
             routes.MapGet($"/docs/{name}", () => page.Value).ExcludeFromDescription();
         }
 
-        routes.MapGet(HtmlPage.StylePath, () => new TaggedAnswer(style, "text/css")).ExcludeFromDescription();
+        foreach (string path in new[] { HtmlPage.StylePath, HtmlPage.ApiStylePath })
+        {
+            byte[] style = ReadStyle(Path.GetFileName(path));
+            routes.MapGet(path, () => new TaggedAnswer(style, "text/css")).ExcludeFromDescription();
+        }
     }
 
-    private static byte[] ReadStyle()
+    private static byte[] ReadStyle(string name)
     {
-        using Stream file = Assembly.GetExecutingAssembly().GetManifestResourceStream("pages.css")!;
+        using Stream file = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
         using MemoryStream bytes = new();
         file.CopyTo(bytes);
         return bytes.ToArray();

@@ -16,6 +16,7 @@ internal static class StartPage
         driven spring, spring hole and helix for the engagement rpm and the shift curve that you want.</p>
         <p>It computes; a qualified technician decides.</p>
         <h2>Ask it</h2>
+        {Asked(catalog)}
         <pre tabindex="0"><code>curl http://{HtmlPage.Encode(host.Value ?? "")}/v1/picks \
           -H "Content-Type: application/json" \
           -d '{HtmlPage.Encode(Question(catalog))}'</code></pre>
@@ -26,7 +27,11 @@ internal static class StartPage
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
         <li><a href="/docs/fit">Every rule of fit</a>, and what it needs to know</li>
         <li><a href="/docs/fields">Every field of a catalog</a>, with its range and an example</li>
+        <li><a href="/docs/model/shift-curve">The model</a>: the relation behind every number, with worked examples</li>
         <li><a href="/docs/limits">What the model does not know</a>, and how far to trust an answer</li>
+        <li><a href="/docs/glossary">Every term</a>, in the trade's words</li>
+        <li><a href="/docs/sources">The books and standards</a> behind the formulas</li>
+        <li><a href="/docs/search">How every set is covered</a> without trying it</li>
         <li><a href="/v1/machines">The machines of the catalog</a>, as JSON</li>
         <li><a href="/v1/parts?limit=20">The parts of the catalog</a>, likewise</li>
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
@@ -42,6 +47,12 @@ internal static class StartPage
         };
         return JsonSerializer.Serialize(question, Readable);
     }
+
+    private static string Asked(CatalogSnapshot? catalog) =>
+        catalog is null || SampleQuestion.Of(catalog) is not { Altitude: { } altitude } question
+            ? "<p>Which parts let this machine engage and hold these rpm?</p>"
+            : $"<p>A measured run says what {HtmlPage.Encode(question.Machine)} holds where it was made. Which parts hold the same at "
+                + $"{altitude.Value:0} {altitude.Unit}, where the air is thin?</p>";
 
     private static string Machines(CatalogSnapshot? catalog)
     {

@@ -2,7 +2,7 @@ namespace PartPicker.Api.Wire;
 
 /// <summary>
 /// The same set bought from stock another way; or, where the line serves one slot, the set that comes closest with another
-/// choice in this slot and everything else left as picked.
+/// choice in this slot and everything else left as picked, but that another driven spring may go into another hole.
 /// </summary>
 internal sealed record AlternateWire
 {

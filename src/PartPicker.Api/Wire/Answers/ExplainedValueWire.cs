@@ -12,15 +12,24 @@ internal sealed record ExplainedValueWire
     /// <summary>Its unit; empty for a bare number.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>Name of the relation, as on a page of docs/model; null for an input.</summary>
+    /// <summary>Name of the relation that makes it; null for an input.</summary>
     public required string? Relation { get; init; }
 
     /// <summary>The relation in plain characters; null for an input.</summary>
     public required string? Equation { get; init; }
 
-    /// <summary>Key of the source in docs/sources.md; null for an input and for what is derived.</summary>
+    /// <summary>
+    /// Key of its source, which stands on /docs/sources at the anchor of the key with - for each blank; null for an input
+    /// and for what is derived.
+    /// </summary>
     public required string? Source { get; init; }
 
-    /// <summary>What it is made of.</summary>
+    /// <summary>Where the service explains the relation; null for an input.</summary>
+    public required string? Page { get; init; }
+
+    /// <summary>
+    /// What it is made of. A value with a relation and no parts is taken apart elsewhere: where its name first stands in
+    /// the same tree, or in a tree of its own, where explain can ask for its name.
+    /// </summary>
     public required IReadOnlyList<ExplainedValueWire> Parts { get; init; }
 }

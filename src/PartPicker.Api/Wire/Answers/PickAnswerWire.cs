@@ -47,7 +47,7 @@ internal sealed record PickAnswerWire
     /// <summary>The choice within tolerance that changes the fewest slots; null when none is within tolerance.</summary>
     public required ShortPickWire? FewestChanges { get; init; }
 
-    /// <summary>Choices within tolerance that no other beats in miss, price and changes at once.</summary>
+    /// <summary>Choices within tolerance that no other beats in miss, price and changes at once; provisional where the search is not proven.</summary>
     public required IReadOnlyList<ShortPickWire> Undominated { get; init; }
 
     /// <summary>How many undominated choices there are; more than are listed when the list was cut.</summary>
@@ -62,12 +62,12 @@ internal sealed record PickAnswerWire
     public required int WaiversLeftOut { get; init; }
 
     /// <summary>
-    /// How many choices were not tried as alternates: 500 are for each place in a set, evenly spaced over all that are in
+    /// How many choices were not tried as alternates: 2000 are for each place in a set, evenly spaced over all that are in
     /// stock.
     /// </summary>
     public required long AlternatesLeftOut { get; init; }
 
-    /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
+    /// <summary>Replaced part numbers, the parts that were computed for them, and those that are sold today.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>Parts that do not fit, each with its rule.</summary>

@@ -20,7 +20,7 @@ internal sealed record PickWire
 
     /// <summary>
     /// Half width of the band around it, from the tolerances of springs, masses, belt friction and torque: about 19 in
-    /// 20 machines lie within. Null where there is none.
+    /// 20 machines lie within. Null where there is none; a caution says why.
     /// </summary>
     public required double? EngagementBandRpm { get; init; }
 
@@ -41,7 +41,7 @@ internal sealed record PickWire
 
     /// <summary>
     /// Share of the machines, parts within their tolerances, for which no single error exceeds its tolerance; null
-    /// where there are no bands or the answer is relative.
+    /// where a number has no band, as a caution says, or the answer is relative.
     /// </summary>
     public required double? Likelihood { get; init; }
 

@@ -68,7 +68,7 @@ internal sealed record PredictionWire
     /// <summary>Torque in this air over torque at sea level.</summary>
     public required double TorqueFactor { get; init; }
 
-    /// <summary>Replaced part numbers of which too little is known, and the parts that were computed in their place.</summary>
+    /// <summary>Replaced part numbers, the parts that were computed for them, and those that are sold today.</summary>
     public required IReadOnlyList<SupersessionWire> Superseded { get; init; }
 
     /// <summary>From low gear to full shift.</summary>

@@ -43,8 +43,9 @@ internal sealed record ShiftPointWire
     public required BalanceWire? Upshift { get; init; }
 
     /// <summary>
-    /// Half width of the band around the upshift rpm, from the tolerances of springs, masses, belt friction and torque: about 19 in
-    /// 20 machines lie within. Null where there is none.
+    /// Half width of the band around the upshift rpm, from the tolerances of springs, masses, belt friction and torque and
+    /// from what the model misses of its measured run: about 19 in 20 machines lie within. Null where there is
+    /// none; a caution says why.
     /// </summary>
     public required double? UpshiftBandRpm { get; init; }
 

@@ -8,6 +8,9 @@ internal sealed record ShortPickWire
     /// <summary>Its place in its own list.</summary>
     public required int Rank { get; init; }
 
+    /// <summary>True where the search was ended before it was proven: another set may take this place.</summary>
+    public required bool Provisional { get; init; }
+
     /// <summary>The parts.</summary>
     public required PartsWire Parts { get; init; }
 

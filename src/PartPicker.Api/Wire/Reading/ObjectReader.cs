@@ -72,6 +72,9 @@ internal sealed class ObjectReader
         return null;
     }
 
+    /// <summary>A member of any type.</summary>
+    public JsonElement? Any(string name, string expected, bool required = false) => TakeAny(name, expected, required);
+
     public string? Text(string name, string expected, bool required = false)
     {
         if (Take(name, JsonValueKind.String, expected, required) is not { } value)

@@ -46,8 +46,8 @@ internal static class PredictionRequestReader
     private static string[] Explain(ObjectReader body, int pointCount, FaultList faults)
     {
         string[] known = [.. ExplainedNames.Of(pointCount)];
-        string expected = $"one of: {ExplainedNames.Engagement}, {ExplainedNames.ShiftOut}, "
-            + $"{ExplainedNames.Upshift(1)} to {ExplainedNames.Upshift(pointCount)}";
+        string expected = $"one of: {string.Join(", ", ExplainedNames.OfAll)}; or, with 1 to {pointCount} for the point, "
+            + string.Join(", ", ExplainedNames.At(1));
         List<string> names = [];
         foreach ((JsonElement item, string pointer) in
             body.List("explain", 0, RequestLimits.MaxExplained, $"an array; each entry {expected}") ?? [])

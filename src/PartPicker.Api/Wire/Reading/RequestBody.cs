@@ -21,6 +21,14 @@ internal static class RequestBody
         if (await ReadBytesAsync(request) is not { } bytes)
             return Refused(ErrorCodes.BodyTooLarge, TooLarge);
 
+        return Parse(bytes);
+    }
+
+    /// <summary>The JSON of a body, or what is wrong with it.</summary>
+    /// <param name="bytes">The body, or one line of it.</param>
+    /// <param name="firstLine">Which line of the body the bytes begin with.</param>
+    public static (JsonDocument? Json, ProblemAnswer? Refusal) Parse(ReadOnlyMemory<byte> bytes, long firstLine = 1)
+    {
         ReadOnlyMemory<byte> json = WithoutByteOrderMark(bytes);
         if (json.Span.Trim(" \t\r\n"u8).IsEmpty)
         {
@@ -29,7 +37,7 @@ internal static class RequestBody
                 "The body is empty. Send one JSON object, as in { \"machine\": \"…\" }; /docs/api/ shows whole examples.");
         }
 
-        return Check(json.Span) is { } refusal
+        return Check(json.Span, firstLine) is { } refusal
             ? (null, refusal)
             : (JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = RequestLimits.MaxDepth }), null);
     }
@@ -37,11 +45,14 @@ internal static class RequestBody
     private static (JsonDocument? Json, ProblemAnswer? Refusal) Refused(ErrorCode code, string detail) =>
         (null, Problems.Of(code, detail));
 
-    /// <summary>What the headers say that the body is, where that is not plain JSON in UTF-8; null where it is.</summary>
-    public static string? WhyNotJson(HttpRequest request)
+    /// <summary>
+    /// What the headers say that the body is, where that is not JSON of this media type, plain and in UTF-8; null where
+    /// it is.
+    /// </summary>
+    public static string? WhyNotJson(HttpRequest request, string mediaType = WireJson.MediaType)
     {
         bool isJson = MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
-            && type.MediaType.Equals(WireJson.MediaType, StringComparison.OrdinalIgnoreCase)
+            && type.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase)
             && (!type.Charset.HasValue || IsUtf8(type.Charset));
         StringValues encoding = request.Headers.ContentEncoding;
         string? sent = (isJson, string.IsNullOrEmpty(request.ContentType)) switch
@@ -51,7 +62,7 @@ internal static class RequestBody
             _ when encoding.Count == 0 || encoding == "identity" => null,
             _ => $"Content-Encoding was sent as {FaultList.Shortened(encoding.ToString())}",
         };
-        return sent is null ? null : $"{sent}. Send Content-Type: application/json, in UTF-8 and uncompressed.";
+        return sent is null ? null : $"{sent}. Send Content-Type: {mediaType}, in UTF-8 and uncompressed.";
     }
 
     private static bool IsUtf8(StringSegment charset) =>
@@ -67,11 +78,11 @@ internal static class RequestBody
         return length > RequestLimits.MaxBodyBytes ? null : buffer[..length];
     }
 
-    private static ReadOnlyMemory<byte> WithoutByteOrderMark(byte[] bytes) =>
-        bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes.AsMemory(3) : bytes;
+    private static ReadOnlyMemory<byte> WithoutByteOrderMark(ReadOnlyMemory<byte> bytes) =>
+        bytes.Span.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
 
     // Every text is decoded once here, so that whatever reads the document later can rely on it.
-    private static ProblemAnswer? Check(ReadOnlySpan<byte> json)
+    private static ProblemAnswer? Check(ReadOnlySpan<byte> json, long firstLine)
     {
         var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = ReaderDepth });
         try
@@ -88,16 +99,16 @@ internal static class RequestBody
         }
         catch (JsonException fault)
         {
-            return Malformed(fault.LineNumber ?? 0, fault.BytePositionInLine ?? 0);
+            return Malformed(firstLine + (fault.LineNumber ?? 0), fault.BytePositionInLine ?? 0);
         }
         catch (InvalidOperationException)
         {
             ReadOnlySpan<byte> before = json[..(int)reader.TokenStartIndex];
-            return Malformed(before.Count((byte)'\n'), before.Length - (before.LastIndexOf((byte)'\n') + 1));
+            return Malformed(firstLine + before.Count((byte)'\n'), before.Length - (before.LastIndexOf((byte)'\n') + 1));
         }
     }
 
     private static ProblemAnswer Malformed(long line, long positionInLine) => Problems.Of(
         ErrorCodes.MalformedJson,
-        $"The body is not JSON in UTF-8: see line {line + 1}, byte {positionInLine + 1}.");
+        $"The body is not JSON in UTF-8: see line {line}, byte {positionInLine + 1}.");
 }

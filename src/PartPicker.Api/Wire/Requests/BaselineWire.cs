@@ -28,7 +28,7 @@ internal sealed record BaselineWire : IRequestWire
 
     /// <summary>
     /// True: solve the friction of the belt as well, not only the factor on belt thrust. It needs shift points whose ratios
-    /// lie a factor of 1.5 apart.
+    /// lie a factor of 1.5 apart, and a belt that slips at none of them.
     /// </summary>
     public bool? SolveFriction { get; init; }
 

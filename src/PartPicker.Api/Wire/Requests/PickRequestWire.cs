@@ -19,7 +19,10 @@ internal sealed record PickRequestWire : IRequestWire
     /// </summary>
     public TolerancesWire? Tolerances { get; init; }
 
-    /// <summary>How engagement and shift curve share the score; 0.3 and 0.7 when left out.</summary>
+    /// <summary>
+    /// How engagement and shift curve share the score; 0.3 and 0.7 when left out. Others are refused where another device
+    /// than the belt starts the machine: there the curve alone counts.
+    /// </summary>
     public WeightsWire? Weights { get; init; }
 
     /// <summary>
@@ -124,8 +127,9 @@ internal sealed record PickRequestWire : IRequestWire
     public int? Refusals { get; init; }
 
     /// <summary>
-    /// How much the search may do, in boxes of sets bounded and sets judged; then it ends with the best list so far,
-    /// and work says so. 20000000 when left out.
+    /// How much the search may do: each box of sets that is bounded and each set that is judged counts one. When it is
+    /// reached the answer has the best list so far, work.proven is false, and inTheWay says so where nothing is within
+    /// tolerance. 20 million when left out.
     /// </summary>
     [Range(1, PickRequest.MaxWorkLimit)]
     public int? WorkLimit { get; init; }

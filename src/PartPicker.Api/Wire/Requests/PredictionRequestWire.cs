@@ -47,8 +47,9 @@ internal sealed record PredictionRequestWire : IRequestWire
     public int? RatioPoints { get; init; }
 
     /// <summary>
-    /// Numbers of the answer to take apart down to their inputs: engagementRpm, shiftOutRpm, and upshiftRpm/1 in low
-    /// gear to upshiftRpm/n at the n-th point of the curve, n being ratioPoints.
+    /// Numbers of the answer to take apart down to their inputs: engagementRpm, lockUpRpm, shiftOutRpm, peakPower,
+    /// anchoring.flyweightFactor and anchoring.thrustFactor; and, of the upshift at the n-th point of the curve, counted
+    /// from 1 in low gear, upshiftRpm/n, slipMargin/n, powerLost/n and vehicleSpeed/n.
     /// </summary>
     [MaxLength(RequestLimits.MaxExplained)]
     public IReadOnlyList<string>? Explain { get; init; }

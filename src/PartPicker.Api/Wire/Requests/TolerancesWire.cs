@@ -6,7 +6,7 @@ namespace PartPicker.Api.Wire;
 /// <summary>By how many rpm an answer may miss and still count as a hit.</summary>
 internal sealed record TolerancesWire : IRequestWire
 {
-    /// <summary>Of the engagement rpm; 100 when left out.</summary>
+    /// <summary>Of the engagement rpm; 100 when left out. Others are refused where another device than the belt starts the machine.</summary>
     [Range(Tolerances.Min, Tolerances.Max)]
     public double? EngagementRpm { get; init; }
 

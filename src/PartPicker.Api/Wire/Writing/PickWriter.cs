@@ -18,9 +18,9 @@ internal static class PickWriter
         Relative = answer.Relative,
         Fitted = Fitted(answer.Fitted, writer),
         Picks = [.. answer.Picks.Select(pick => Pick(pick, request.Outlet, writer))],
-        Cheapest = answer.Cheapest is { } cheapest ? Short(cheapest, request.Outlet, writer) : null,
-        FewestChanges = answer.FewestChanges is { } fewest ? Short(fewest, request.Outlet, writer) : null,
-        Undominated = [.. answer.Undominated.Select(pick => Short(pick, request.Outlet, writer))],
+        Cheapest = answer.Cheapest is { } cheapest ? Short(cheapest, answer.Work, request.Outlet, writer) : null,
+        FewestChanges = answer.FewestChanges is { } fewest ? Short(fewest, answer.Work, request.Outlet, writer) : null,
+        Undominated = [.. answer.Undominated.Select(pick => Short(pick, answer.Work, request.Outlet, writer))],
         UndominatedCount = answer.UndominatedCount,
         Waivers = [.. answer.Waivers.Select(waiver => Waiver(waiver, writer))],
         WaiversLeftOut = answer.WaiversLeftOut,
@@ -113,9 +113,10 @@ internal static class PickWriter
         Cautions = [.. pick.Cautions.Select(Caution)],
     };
 
-    private static ShortPickWire Short(Pick pick, Outlet? outlet, AnswerWriter writer) => new()
+    private static ShortPickWire Short(Pick pick, Work work, Outlet? outlet, AnswerWriter writer) => new()
     {
         Rank = pick.Rank,
+        Provisional = !work.Proven,
         Parts = writer.Parts(pick.Parts),
         Changes = [.. pick.Changes.Select(WireJson.Word)],
         EngagementRpm = Trusted(pick.Prediction.EngagementRpm, pick.Prediction, writer),
@@ -188,7 +189,7 @@ internal static class PickWriter
     };
 
     public static SupersessionWire Supersession(Supersession superseded) =>
-        new() { Pointer = "/" + superseded.Place, Sent = superseded.Sent, Used = superseded.Used };
+        new() { Pointer = "/" + superseded.Place, Sent = superseded.Sent, Used = superseded.Used, Successor = superseded.Successor };
 
     public static CautionWire Caution(Caution caution) =>
         new() { Signal = caution.Signal, Sentence = caution.Sentence };

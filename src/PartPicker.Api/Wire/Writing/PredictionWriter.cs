@@ -1,3 +1,4 @@
+using PartPicker.Api.Docs;
 using PartPicker.Parts;
 using PartPicker.Selection;
 
@@ -78,16 +79,22 @@ internal static class PredictionWriter
 
     private static ExplainedValueWire Explained(ExplainedValue explained, AnswerWriter writer)
     {
-        QuantityWire? quantity = explained.Dimension is { } dimension ? writer.Quantity(explained.Value, dimension) : null;
-        double number = explained.Unit == "rpm" ? writer.Rpm(explained.Value) : writer.Factor(explained.Value);
+        QuantityWire value = explained switch
+        {
+            { Dimension: { } dimension } => writer.Quantity(explained.Value, dimension),
+            { Unit: "m" } => writer.Altitude(explained.Value),
+            { Unit: "rpm" } => new QuantityWire { Value = writer.Rpm(explained.Value), Unit = explained.Unit },
+            _ => new QuantityWire { Value = writer.Factor(explained.Value), Unit = explained.Unit },
+        };
         return new ExplainedValueWire
         {
             Name = explained.Name,
-            Value = quantity?.Value ?? number,
-            Unit = quantity?.Unit ?? explained.Unit,
-            Relation = explained.Relation,
-            Equation = explained.Equation,
-            Source = explained.Source,
+            Value = value.Value,
+            Unit = value.Unit,
+            Relation = explained.Relation?.Name,
+            Equation = explained.Relation?.Equation,
+            Source = explained.Relation?.Source,
+            Page = explained.Relation is { } relation ? MarkdownPage.PathOf(relation) : null,
             Parts = [.. explained.Parts.Select(part => Explained(part, writer))],
         };
     }
