@@ -19,6 +19,9 @@ public static class PartSelection
     /// <summary>Most driven springs in their holes with a helix among which one request may choose.</summary>
     public const int MaxDrivenChoices = 5_000_000;
 
+    /// <summary>Most bytes that the preparation of one request's pools may take while it is made.</summary>
+    public const long MaxPreparationBytes = 600_000_000;
+
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
     /// <param name="catalog">The parts to choose from.</param>
     /// <param name="request">Within its ranges, which whoever reads it from outside checks.</param>

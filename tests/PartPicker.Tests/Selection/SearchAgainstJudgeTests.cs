@@ -12,6 +12,10 @@ public sealed class SearchAgainstJudgeTests
     private static readonly int Catalogs =
         int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_SEARCH_CATALOGS") ?? "5000");
 
+    // Trying everything takes seconds on each of these.
+    private static readonly int LargeCatalogs =
+        int.Parse(Environment.GetEnvironmentVariable("PART_PICKER_LARGE_CATALOGS") ?? "2");
+
     // Whole answers take bands for each pick: they are compared on fewer catalogs.
     private const int PerAnswer = 20;
 
@@ -45,6 +49,37 @@ public sealed class SearchAgainstJudgeTests
         Assert.True(skipped > 0, "the search skipped nothing");
         Figures.Keep("search", $"search equals plain on {Catalogs} catalogs");
     }
+
+    [Fact]
+    public void The_search_equals_trying_everything_on_catalogs_of_a_shop()
+    {
+        for (int seed = 1; seed <= LargeCatalogs; seed++)
+        {
+            // A long run makes most of them 100,000 sets large.
+            var size = seed <= 2 ? new LargeCatalogSize(1.5e4, 8, 2, 2, 4, 8, 7) : new LargeCatalogSize(1e5, 16, 4, 2, 6, 8, 8);
+            var catalog = new LargeCatalog(seed, size);
+            PickRequest request = Varied(catalog.Request(seed), catalog.Snapshot, new Random(seed));
+            PlainAnswer expected = PlainSearch.Run(catalog.Snapshot, request);
+            Ranking ranking = PartSelection.Rank(catalog.Snapshot, request, [])!;
+            Assert.True(ranking.Search.Proven);
+            Assert.NotEmpty(ranking.Sets);
+            Same(seed, "picks", expected.Picks, ranking.Sets);
+            Same(seed, "cheapest", One(expected.Cheapest), One(ranking.Search.Highlights.Cheapest));
+            Same(seed, "fewest changes", One(expected.FewestChanges), One(ranking.Search.Highlights.FewestChanges));
+            Same(seed, "undominated", expected.Undominated, ranking.Search.Highlights.Undominated);
+        }
+    }
+
+    private static PickRequest Varied(PickRequest request, CatalogSnapshot catalog, Random random) => request with
+    {
+        Outlet = random.Next(2) == 0 ? catalog.Outlets.First() : null,
+        PointCount = random.Next(3, 16),
+        Count = random.Next(1, 30),
+        Group = random.Next(4) == 0,
+        RankBy = random.Next(3) == 0 ? RankBy.LeastWork : RankBy.Miss,
+        Tolerances = new Tolerances(random.Next(20, 300), random.Next(20, 300)),
+        SlipMargin = random.Next(2) == 0 ? 1.0 : null,
+    };
 
     [Fact]
     public void Whole_answers_say_what_trying_everything_says()

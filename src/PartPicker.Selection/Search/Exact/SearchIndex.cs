@@ -98,6 +98,17 @@ internal sealed class SearchIndex
     /// <summary>Bytes held, the parts themselves not counted.</summary>
     public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + belts.Length * BeltBounds.Bytes + Frames.Bytes;
 
+    /// <summary>Bytes that <see cref="Build"/> takes at most while it runs, the belt aside.</summary>
+    public static long BytesToBuild(long springs, long flyweights, long driven, int pointCount)
+    {
+        int drive = pointCount + StartTerms.Count;
+        return springs * PerPoint(drive, 1) + flyweights * PerPoint(drive, 1) + driven * PerPoint(2 * pointCount, DrivenLeaf);
+
+        // A number as it is, and a box of floats for each node: halved, a box ends with more than half of what fills a leaf.
+        static long PerPoint(int dimensions, int leaf) =>
+            8L * dimensions + 4 + (8L * dimensions + 12) * 2 / Math.Max(1, leaf / 2);
+    }
+
     /// <summary>The pools as boxes.</summary>
     public static SearchIndex Build(
         CandidatePools pools, SetUp fitted, MachineModel machine, int pointCount, CancellationToken cancellation)
