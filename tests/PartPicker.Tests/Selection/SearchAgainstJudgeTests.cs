@@ -126,10 +126,10 @@ public sealed class SearchAgainstJudgeTests
         AirState[] airs = [new(0, 253), new(900, null), new(2600, 298)];
         int together = 0;
         int apart = 0;
-        for (int seed = 1; seed <= Catalogs / 20; seed++)
+        for (int seed = 1; seed <= Catalogs / PerAnswer; seed++)
         {
             var catalog = new RandomCatalog(seed);
-            PickRequest request = catalog.Request with { Conditions = airs };
+            PickRequest request = catalog.Request with { Conditions = airs, Count = 1 };
             if (PartSelection.Pick(catalog.Snapshot, request) is not { Answer.Season: { } season })
                 continue;
             (IReadOnlyList<PlainPick?> best, PlainPick? forAll) = PlainSeason.Run(catalog.Snapshot, catalog.Request, airs);
@@ -172,16 +172,16 @@ public sealed class SearchAgainstJudgeTests
                     EngagementChangeRpm = catalog.Request.Target.EngagementRpm is null ? null : random.Next(-300, 301),
                 },
             };
-            Outcome<PickAnswer> outcome = PartSelection.Pick(catalog.Snapshot, request);
-            if (outcome.Answer is not { } answer)
+            var problems = new List<RequestProblem>();
+            if (PartSelection.Rank(catalog.Snapshot, request, problems) is not { } ranking)
             {
-                Assert.All(outcome.Problems, p => Assert.Equal("target-unclear", p.Code));
+                Assert.All(problems, p => Assert.Equal("target-unclear", p.Code));
                 continue;
             }
 
-            Same(seed, "picks", PlainSearch.Run(catalog.Snapshot, request).Picks, answer.Picks);
-            Assert.Equal(!anchor, answer.Relative);
-            answered += answer.Picks.Count > 0 ? 1 : 0;
+            Same(seed, "picks", PlainSearch.Run(catalog.Snapshot, request).Picks, ranking.Sets);
+            Assert.Equal(anchor, ranking.Condition.Predictor.Anchoring is not null);
+            answered += ranking.Sets.Count > 0 ? 1 : 0;
         }
 
         Assert.True(answered > Catalogs / 20, $"only {answered} catalogs had an answer");
@@ -192,21 +192,21 @@ public sealed class SearchAgainstJudgeTests
     {
         int ended = 0;
         int final = 0;
-        for (int seed = 1; seed <= Catalogs / 20; seed++)
+        for (int seed = 1; seed <= Catalogs / PerAnswer; seed++)
         {
             var catalog = new RandomCatalog(seed);
             PickRequest whole = catalog.Request with { RankBy = RankBy.Miss, Group = false, Count = PickRequest.MaxCount };
             long[] misses = [.. PlainSearch.Run(catalog.Snapshot, whole).Picks.Select(p => p.RoundedMiss)];
             foreach (int limit in new[] { 1, 5, 20, 60, 200, 1000 })
             {
-                PickAnswer answer = PartSelection.Pick(catalog.Snapshot, whole with { WorkLimit = limit }).Answer!;
+                Ranking ranking = PartSelection.Rank(catalog.Snapshot, whole with { WorkLimit = limit }, [])!;
                 if (limit == 1 && misses.Length > 0)
-                    Assert.False(answer.Work.Proven);
-                if (answer.Work.Proven)
+                    Assert.False(ranking.Search.Proven);
+                if (ranking.Search.Proven)
                     continue;
                 ended++;
-                double bound = answer.Work.LeastMissLeft!.Value;
-                long[] listed = [.. answer.Picks.Select(p => (long)Math.Round(1000 * p.Miss))];
+                double bound = ranking.Search.LeastMissLeft!.Value;
+                long[] listed = [.. ranking.Sets.Select(s => s.Key.RoundedMiss)];
 
                 // What misses by less than the bound is listed, and stands where trying everything puts it.
                 long[] head = [.. misses.Where(m => m < 1000 * bound - 1)];
