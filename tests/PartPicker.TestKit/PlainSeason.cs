@@ -21,7 +21,8 @@ public static class PlainSeason
             where !same.Contains(null)
             select first with
             {
-                RoundedMiss = same.Max(p => p!.RoundedMiss), WithinTolerance = same.All(p => p!.WithinTolerance),
+                RoundedMiss = same.Max(p => p!.RoundedMiss),
+                WithinTolerance = same.All(p => p!.WithinTolerance),
             };
         return (
             [.. every.Select(picks => picks.Length > 0 ? picks[0] : null)],

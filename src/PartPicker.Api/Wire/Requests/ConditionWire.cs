@@ -1,7 +1,7 @@
 namespace PartPicker.Api.Wire;
 
 /// <summary>An air in which the machine runs.</summary>
-internal sealed record ConditionWire
+internal sealed record ConditionWire : IRequestWire
 {
     /// <summary>Altitude of the place; sea level when left out. From -500 m to 6000 m.</summary>
     public QuantityInputWire? Altitude { get; init; }

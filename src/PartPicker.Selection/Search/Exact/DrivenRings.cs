@@ -122,7 +122,10 @@ internal sealed class DrivenRings(SearchIndex index, SetBounds bounds, SearchCut
                 continue;
             Node alone = ring.Pair with
             {
-                Driven = ~item, Swept = 0, Unbounded = true, LeastError = Math.Max(ring.Pair.LeastError, greatest),
+                Driven = ~item,
+                Swept = 0,
+                Unbounded = true,
+                LeastError = Math.Max(ring.Pair.LeastError, greatest),
             };
             double miss = Math.Max(ring.Bound, sweep.Miss(ring.EngagementError, squares));
             if (MayCount(alone, miss))
