@@ -53,7 +53,7 @@ internal sealed class SetSearch
         rules = [.. conditions.Select(c => new RequestRules(c.Predictor, request, c.Score, planner))];
         bounds = [.. conditions.Select(c => new SetBounds(c.Predictor, c.Score, index, request.SlipMargin))];
         cuts = new SearchCuts(request, index, floors, best, listOnly ? null : Highlights, refusals);
-        rings = new DrivenRings(index, bounds[0], cuts);
+        rings = new DrivenRings(index, bounds[0], cuts, Found);
     }
 
     /// <summary>Sets whose shift curve was computed.</summary>
@@ -198,9 +198,7 @@ internal sealed class SetSearch
 
     private void Add(NodeStore store, int parent, in Node child, double bound)
     {
-        int slot = store.Take();
-        store[slot] = child;
-        store.Window(parent).CopyTo(store.Window(slot));
+        int slot = store.TakeBeside(parent, child);
         bool samePairs = child.Spring == store[parent].Spring && child.Flyweight == store[parent].Flyweight;
         Consider(store, slot, bound, samePairs || child.LeastEngagement == child.GreatestEngagement);
     }
@@ -245,10 +243,9 @@ internal sealed class SetSearch
     private void Keep(NodeStore store, int slot, double bound)
     {
         Node node = store[slot];
-        bool early = best.Last is not { } last || Score.Rounded(2 * bound) < last.RoundedMiss;
         if (node.Judged && Alone(node))
             Offer(node, bound);
-        else if (early && !node.Judged && Alike(node))
+        else if (!node.Judged && Alike(node) && Early(bound))
             Judge(store, slot);
         else
         {
@@ -258,6 +255,22 @@ internal sealed class SetSearch
 
         store.Free(slot);
     }
+
+    // The same of a set that a ring has listed.
+    private void Found(NodeStore store, int pair, Node set, double bound)
+    {
+        if (!Early(bound))
+        {
+            store.PushBeside(pair, set, bound);
+            return;
+        }
+
+        int slot = store.TakeBeside(pair, set with { Unbounded = false });
+        Judge(store, slot);
+        store.Free(slot);
+    }
+
+    private bool Early(double bound) => best.Last is not { } last || Score.Rounded(2 * bound) < last.RoundedMiss;
 
     private bool Alone(in Node node) =>
         node.Driven < 0 && index.Springs.IsLeaf(node.Spring) && index.Flyweights.IsLeaf(node.Flyweight);

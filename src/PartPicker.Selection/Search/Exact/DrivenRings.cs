@@ -6,7 +6,9 @@ namespace PartPicker.Selection;
 /// those that may hold something, then of each choice. What may miss by no more than the radius is put in the queue by
 /// itself; the pair follows with the radius as its bound, for whatever misses by more.
 /// </remarks>
-internal sealed class DrivenRings(SearchIndex index, SetBounds bounds, SearchCuts cuts)
+/// <param name="found">What becomes of a set that may count, with a miss that it does not fall below.</param>
+internal sealed class DrivenRings(
+    SearchIndex index, SetBounds bounds, SearchCuts cuts, Action<NodeStore, int, Node, double> found)
 {
     // Spring, hole and helix.
     private const int DrivenSlots = 3;
@@ -129,7 +131,7 @@ internal sealed class DrivenRings(SearchIndex index, SetBounds bounds, SearchCut
             };
             double miss = Math.Max(ring.Bound, sweep.Miss(ring.EngagementError, squares));
             if (MayCount(alone, miss))
-                ring.Store.PushBeside(ring.Slot, alone, miss);
+                found(ring.Store, ring.Slot, alone, miss);
         }
     }
 

@@ -78,12 +78,15 @@ internal sealed class NodeStore
     public void Push(int slot, double bound) => queue.Enqueue(slot, (bound, --order));
 
     /// <summary>Another box with the window of one that stays.</summary>
-    public void PushBeside(int slot, in Node node, double bound)
+    public void PushBeside(int slot, in Node node, double bound) => Push(TakeBeside(slot, node), bound);
+
+    /// <summary>The same, to be pushed or freed next.</summary>
+    public int TakeBeside(int slot, in Node node)
     {
         int copy = Take();
         nodes[copy] = node;
         Window(slot).CopyTo(Window(copy));
-        Push(copy, bound);
+        return copy;
     }
 
     public int Pop(out double bound)
