@@ -6,7 +6,10 @@ public interface IPickStore
     /// <summary>The stored answer; null when unknown or past its expiry. Asking counts as reading and moves the expiry.</summary>
     StoredPick? Find(string id, DateTimeOffset now);
 
-    /// <summary>Keeps an answer; an id that is already there keeps its bytes.</summary>
+    /// <summary>When the answer of an id expires, or did; null when the id is unknown, or expired too long ago to tell.</summary>
+    DateTimeOffset? ExpiryOf(string id);
+
+    /// <summary>Keeps an answer; an id that is already there keeps its bytes until its expiry.</summary>
     StoredPick Keep(string id, string catalogRevision, string modelVersion, ReadOnlyMemory<byte> body, DateTimeOffset now);
 }
 

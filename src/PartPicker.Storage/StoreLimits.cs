@@ -6,6 +6,9 @@ public static class StoreLimits
     /// <summary>How long a pick stays after it was last read.</summary>
     public static readonly TimeSpan PickLifetime = TimeSpan.FromDays(30);
 
+    /// <summary>How long an id past its expiry is still told from one that was never given out.</summary>
+    public static readonly TimeSpan ExpiredPickMemory = TimeSpan.FromDays(7);
+
     /// <summary>A read moves the expiry only when it gains at least this: most reads write nothing.</summary>
     public static readonly TimeSpan LeastExpiryGain = TimeSpan.FromDays(1);
 

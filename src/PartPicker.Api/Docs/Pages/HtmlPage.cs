@@ -15,7 +15,8 @@ internal static class HtmlPage
     /// <summary>A page.</summary>
     /// <param name="title">Its heading.</param>
     /// <param name="content">HTML for the main part.</param>
-    public static TaggedAnswer Of(string title, string content) => new(Bytes(title, content), "text/html; charset=utf-8");
+    public static TaggedAnswer Of(string title, string content) =>
+        new(Bytes(title, content), "text/html; charset=utf-8") { Fresh = TaggedAnswer.FreshOfProgram };
 
     /// <inheritdoc cref="Of"/>
     public static byte[] Bytes(string title, string content) => Encoding.UTF8.GetBytes(

@@ -37,7 +37,7 @@ internal static class StartPage
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
         {Machines(catalog)}
-        """);
+        """) with { Fresh = TimeSpan.Zero };
 
     private static string Question(CatalogSnapshot? catalog)
     {
