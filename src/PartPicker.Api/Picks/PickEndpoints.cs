@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
@@ -124,6 +125,7 @@ internal static class PickEndpoints
     {
         if (reply.Unkept is not { } bytes)
             return reply.Refusal!;
+        DeprecationNotes.Of(http)?.NoteAnswer(bytes);
         http.Response.Headers.CacheControl = "no-store";
         return Results.Bytes(bytes, WireJson.MediaType);
     }

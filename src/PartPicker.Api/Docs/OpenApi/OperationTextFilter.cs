@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -10,7 +11,7 @@ namespace PartPicker.Api.Docs;
 /// <summary>
 /// Says of the operations what their endpoints cannot say: parameters, statuses, headers, examples.
 /// </summary>
-internal sealed class OperationTextFilter : IOperationFilter
+internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
@@ -19,7 +20,8 @@ internal sealed class OperationTextFilter : IOperationFilter
             parameter.Description = "The id, as another answer gave it.";
         IEnumerable<object> metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         operation.Parameters =
-            [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(Parameter)];
+            [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(parameter => Parameter(
+                parameter, deprecations.Parameter(operation.OperationId, parameter.Name)))];
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
         {
             if (IsLines(response.Content))
@@ -41,11 +43,12 @@ internal sealed class OperationTextFilter : IOperationFilter
             Illustrate(operation, example);
     }
 
-    private static OpenApiParameter Parameter(QueryParameter parameter) => new()
+    private static OpenApiParameter Parameter(QueryParameter parameter, Deprecation? deprecation) => new()
     {
         Name = parameter.Name,
         In = ParameterLocation.Query,
-        Description = parameter.Sentence,
+        Description = deprecation is null ? parameter.Sentence : $"{parameter.Sentence} {deprecation.Sentence}",
+        Deprecated = deprecation is not null,
         Style = ParameterStyle.Form,
         Explode = true, // The usual way of a query, and the only one: a name for each value.
         Schema = ValueOf(parameter),

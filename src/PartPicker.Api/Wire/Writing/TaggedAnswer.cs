@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.Net.Http.Headers;
+using PartPicker.Api.Deprecations;
 
 namespace PartPicker.Api.Wire;
 
@@ -34,6 +35,8 @@ internal sealed record TaggedAnswer(ReadOnlyMemory<byte> Body, string MediaType 
     {
         HttpRequest request = httpContext.Request;
         HttpResponse response = httpContext.Response;
+        if (MediaType == WireJson.MediaType)
+            DeprecationNotes.Of(httpContext)?.NoteAnswer(Body);
         var tag = new EntityTagHeaderValue(Tag(Body.Span));
         response.Headers.ETag = tag.ToString();
         // Everybody gets the same answer, so that any cache may keep it.
