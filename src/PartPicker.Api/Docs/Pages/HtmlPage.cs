@@ -34,6 +34,7 @@ internal static class HtmlPage
         <header><nav aria-label="Site">
         <a href="/">Part Picker</a>
         <a href="/docs/api/">API</a>
+        <a href="/docs/recipes">Recipes</a>
         <a href="/docs/errors">Error codes</a>
         <a href="/docs/fit">Fit rules</a>
         <a href="/docs/fields">Fields</a>
