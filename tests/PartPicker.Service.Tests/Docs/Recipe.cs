@@ -24,8 +24,8 @@ public sealed class Recipe(string page) : IDisposable
     public string Block(string language) => Assert.Single(Page.Split($"```{language}\n").Skip(1)).Split("```\n")[0];
 
     /// <summary>A service that was just started, on a store of its own.</summary>
-    public ServiceProcess StartService() =>
-        ServiceProcess.Start(folder.Path, "--quiet", "--port=0", "--data", PathOf("data"));
+    public ServiceProcess StartService(params string[] options) =>
+        ServiceProcess.Start(folder.Path, ["--quiet", "--port=0", "--data", PathOf("data"), .. options]);
 
     /// <summary>Runs the block of that language from a file, against a service that was just started.</summary>
     /// <returns>What it printed.</returns>
