@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+
 namespace PartPicker.Storage;
 
 /// <summary>Keeps the bytes of answers, so that an id brings back the same answer.</summary>
@@ -15,4 +17,8 @@ public interface IPickStore
 
 /// <summary>An answer as it was first sent.</summary>
 public sealed record StoredPick(
-    string Id, string CatalogRevision, string ModelVersion, byte[] Body, DateTimeOffset ExpiresAt);
+    string Id, string CatalogRevision, string ModelVersion, byte[] Body, DateTimeOffset ExpiresAt)
+{
+    /// <summary>Names the bytes, by a hash that is made when it is first asked for.</summary>
+    public string BodyHash => field ??= Convert.ToHexStringLower(SHA256.HashData(Body));
+}

@@ -69,10 +69,9 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
 
     private static StoredPick Renewed(DbConnection connection, PickRow row, DateTimeOffset now)
     {
-        long expires = (now + StoreLimits.PickLifetime).ToUnixTimeMilliseconds();
-        if (expires - row.ExpiresMs < (long)StoreLimits.LeastExpiryGain.TotalMilliseconds)
-            expires = row.ExpiresMs;
-        else
+        DateTimeOffset expiry = DateTimeOffset.FromUnixTimeMilliseconds(row.ExpiresMs);
+        long expires = StoreLimits.ExpiryAfterRead(expiry, now).ToUnixTimeMilliseconds();
+        if (expires != row.ExpiresMs)
             connection.Execute("UPDATE pick SET expires_ms = @expires WHERE id = @Id", new { expires, row.Id });
 
         return new StoredPick(

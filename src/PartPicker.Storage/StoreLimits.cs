@@ -12,6 +12,10 @@ public static class StoreLimits
     /// <summary>A read moves the expiry only when it gains at least this: most reads write nothing.</summary>
     public static readonly TimeSpan LeastExpiryGain = TimeSpan.FromDays(1);
 
+    /// <summary>When a pick expires that is read now, and would have expired otherwise at that time.</summary>
+    public static DateTimeOffset ExpiryAfterRead(DateTimeOffset expiry, DateTimeOffset now) =>
+        now + PickLifetime - expiry < LeastExpiryGain ? expiry : now + PickLifetime;
+
     /// <summary>Largest body of a pick.</summary>
     public const int MaxPickBytes = 4 * 1024 * 1024;
 }

@@ -17,6 +17,8 @@ internal static class BulkBenchmark
     private const int Rounds = 3;
     private const int WarmUp = 200;
     private const int EndLength = 300;
+    private const int VeryLongRun = 1_000_000;
+    private const int AskedOfRefused = 100;
     private const double Million = 1e6;
 
     private static readonly Kind Predictions = new("predictions", 600, i =>
@@ -28,6 +30,10 @@ internal static class BulkBenchmark
     // Few ratios, so that a long run ends.
     private static readonly Kind Short = new("predictions", 0, i =>
         $$"""{"machine":"valley-two-seater","altitude":"{{Tenths(i, 20_000)}} m","ratioPoints":3}""");
+
+    // Nearly every line is refused, so that a run of very many ends: what it takes of memory, it takes for their number.
+    private static readonly Kind Refused = new("predictions", 0, i =>
+        i % AskedOfRefused == 0 ? Short.Question(i) : """{"machine":"none-such"}""");
 
     private static int next;
 
@@ -60,6 +66,12 @@ internal static class BulkBenchmark
             await to.WriteLineAsync(FormattableString.Invariant(
                 $"| a run of {lines} predictions at 3 ratios | - | - | {lines / seconds:0.0} | {service.PeakBytes / Million:0} | - | - |"));
         }
+
+        long begun = Stopwatch.GetTimestamp();
+        await ManyAsync(service.Address, Refused, VeryLongRun, refused: VeryLongRun - VeryLongRun / AskedOfRefused);
+        double took = Stopwatch.GetElapsedTime(begun).TotalSeconds;
+        await to.WriteLineAsync(FormattableString.Invariant(
+            $"| a run of {VeryLongRun} lines, all but each {AskedOfRefused}th refused | - | - | {VeryLongRun / took:0} | {service.PeakBytes / Million:0} | - | - |"));
     }
 
     private static double Tenths(int i, int most) => i % most / 10.0;
@@ -87,7 +99,7 @@ internal static class BulkBenchmark
     }
 
     // By hand, because a client that sends a request whole before it reads cannot make a run of any length.
-    private static async Task ManyAsync(Uri address, Kind kind, int lines)
+    private static async Task ManyAsync(Uri address, Kind kind, int lines, int refused = 0)
     {
         using TcpClient caller = new(address.Host, address.Port);
         NetworkStream stream = caller.GetStream();
@@ -96,7 +108,7 @@ internal static class BulkBenchmark
         Task sending = SendAsync(stream, kind, first, lines);
         string end = await LastAsync(stream);
         await sending;
-        if (!end.Contains($$"""{"done":true,"count":{{lines}},"failed":0,""", StringComparison.Ordinal))
+        if (!end.Contains($$"""{"done":true,"count":{{lines}},"failed":{{refused}},""", StringComparison.Ordinal))
             throw new InvalidOperationException($"The run was not answered whole: {end}");
     }
 

@@ -39,6 +39,7 @@ internal static class KeptPick
             headers.Append("Link", $"<{LatestOf(pick.Id)}>; rel=\"latest-version\"");
         return new TaggedAnswer(pick.Body)
         {
+            Hash = pick.BodyHash,
             Sunset = pick.ExpiresAt,
             Fresh = changes.Length == 0 ? FreshWhileCurrent : pick.ExpiresAt - clock.GetUtcNow(),
         };

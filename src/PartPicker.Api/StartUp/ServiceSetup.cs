@@ -45,7 +45,7 @@ internal static class ServiceSetup
             options, host.GetRequiredService<IHostEnvironment>().ContentRootPath));
         services.AddSingleton(host => new SqliteStore(host.GetRequiredService<ServiceFolders>().StoreFile));
         services.AddSingleton<ICatalogStore>(host => host.GetRequiredService<SqliteStore>());
-        services.AddSingleton<IPickStore>(host => host.GetRequiredService<SqliteStore>());
+        services.AddSingleton<IPickStore>(host => new RecentPicks(host.GetRequiredService<SqliteStore>()));
         services.AddSingleton<CurrentCatalog>();
         services.AddSingleton(_ => SearchGate.Standard());
         services.AddSingleton<PickDesk>();

@@ -35,7 +35,7 @@ public sealed class NewCatalogTests : IDisposable
 
         string catalog = Path.Combine(folder.Path, "catalog");
         Repository.CopySamples(catalog, (file, text) => file == "drive-springs.csv"
-            ? text.Replace("Drive spring 86/179", "Drive spring 86/179, second make", StringComparison.Ordinal)
+            ? text.Replace("Drive spring 86/179", "Drive spring 86/179 of the second make", StringComparison.Ordinal)
             : text);
         Answer[] imported = await Session(kept, "--quiet", "--catalog", catalog);
         Assert.Equal(before[0].Body, imported[1].Body);

@@ -16,9 +16,16 @@ internal sealed record TaggedAnswer(ReadOnlyMemory<byte> Body, string MediaType 
     public static readonly TimeSpan FreshOfProgram = TimeSpan.FromMinutes(5);
 
     // Half of a SHA-256 is far more than two answers ever need to differ.
-    private const int TagBytes = 16;
+    private const int TagDigits = 32;
 
     public int Status { get; init; } = StatusCodes.Status200OK;
+
+    /// <summary>A hash of the bytes (SHA-256 in hex digits), where it is known already.</summary>
+    public string Hash
+    {
+        get => field ??= Convert.ToHexStringLower(SHA256.HashData(Body.Span));
+        init;
+    }
 
     /// <summary>Where the answer can be fetched again.</summary>
     public string? Location { get; init; }
@@ -37,7 +44,7 @@ internal sealed record TaggedAnswer(ReadOnlyMemory<byte> Body, string MediaType 
         HttpResponse response = httpContext.Response;
         if (MediaType == WireJson.MediaType)
             DeprecationNotes.Of(httpContext)?.NoteAnswer(Body);
-        var tag = new EntityTagHeaderValue(Tag(Body.Span));
+        var tag = new EntityTagHeaderValue($"\"{Hash[..TagDigits]}\"");
         response.Headers.ETag = tag.ToString();
         // Everybody gets the same answer, so that any cache may keep it.
         response.Headers.CacheControl = Fresh > TimeSpan.Zero ? $"public, max-age={(long)Fresh.TotalSeconds}" : "public, no-cache";
@@ -61,7 +68,4 @@ internal sealed record TaggedAnswer(ReadOnlyMemory<byte> Body, string MediaType 
     private static bool IsKnown(HttpRequest request, EntityTagHeaderValue tag) =>
         request.GetTypedHeaders().IfNoneMatch.Any(known =>
             known.Compare(tag, useStrongComparison: false) || known.Equals(EntityTagHeaderValue.Any));
-
-    private static string Tag(ReadOnlySpan<byte> body) =>
-        $"\"{Convert.ToHexStringLower(SHA256.HashData(body).AsSpan(0, TagBytes))}\"";
 }
