@@ -10,7 +10,7 @@ namespace PartPicker.Api.Picks;
 /// </remarks>
 internal sealed class RecentPicks(IPickStore store, long maxBytes = RecentPicks.StandardBytes) : IPickStore, IDisposable
 {
-    private const long StandardBytes = 64 * 1024 * 1024;
+    private const long StandardBytes = 32 * 1024 * 1024;
 
     private readonly MemoryCache picks = new(new MemoryCacheOptions { SizeLimit = maxBytes });
 
