@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Builds everything, runs every test and check, and ends with one line: "N passed, N failed".
-# Needs the .NET SDK of global.json. Node.js, npm, curl and SciPy are installed when they are missing and this is root.
+# Needs the .NET SDK of global.json. Node.js, npm, curl, Chromium and SciPy are installed when they are missing and this is root.
 # Keeps going after a failing suite, so that one run shows every failure.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -96,6 +96,7 @@ install_tools() {
     command -v node > /dev/null || missing+=(nodejs)
     command -v npm > /dev/null || missing+=(npm)
     command -v curl > /dev/null || missing+=(curl)
+    command -v chromium > /dev/null || missing+=(chromium)
     "$python" -c 'import scipy' 2> /dev/null || missing+=(python3-scipy)
     if ((${#missing[@]} > 0)); then
         if [[ $(id -u) -ne 0 ]] || ! command -v apt-get > /dev/null; then

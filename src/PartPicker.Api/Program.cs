@@ -1,5 +1,6 @@
 using PartPicker.Api.Bulk;
 using PartPicker.Api.CommandLine;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Health;
@@ -46,6 +47,7 @@ app.UseSafetyHeaders();
 app.UseHead();
 app.UseProblems();
 app.UseRouting();
+app.UseDeprecations();
 app.UseApiPage();
 app.MapPages();
 app.MapApiDocument();

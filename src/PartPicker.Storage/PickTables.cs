@@ -12,6 +12,14 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
         return Row(connection, id, now) is { } row ? Renewed(connection, row, now) : null;
     }
 
+    public DateTimeOffset? ExpiryOf(string id)
+    {
+        using DbConnection connection = open();
+        return connection.QuerySingleOrDefault<long?>("SELECT expires_ms FROM pick WHERE id = @id", new { id }) is { } expires
+            ? DateTimeOffset.FromUnixTimeMilliseconds(expires)
+            : null;
+    }
+
     public StoredPick Keep(
         string id, string catalogRevision, string modelVersion, ReadOnlyMemory<byte> body, DateTimeOffset now)
     {
@@ -25,12 +33,16 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
         using DbConnection connection = open();
         using DbTransaction transaction = connection.BeginTransaction();
         connection.Execute(
-            "DELETE FROM pick WHERE expires_ms <= @now", new { now = now.ToUnixTimeMilliseconds() });
+            "DELETE FROM pick WHERE expires_ms <= @forgotten",
+            new { forgotten = (now - StoreLimits.ExpiredPickMemory).ToUnixTimeMilliseconds() });
         connection.Execute(
             """
             INSERT INTO pick (id, catalog_revision, model_version, body, created_ms, expires_ms)
             VALUES (@id, @catalogRevision, @modelVersion, @body, @created, @expires)
-            ON CONFLICT (id) DO NOTHING
+            ON CONFLICT (id) DO UPDATE SET
+                catalog_revision = excluded.catalog_revision, model_version = excluded.model_version,
+                body = excluded.body, created_ms = excluded.created_ms, expires_ms = excluded.expires_ms
+            WHERE pick.expires_ms <= excluded.created_ms
             """,
             new
             {
@@ -57,10 +69,9 @@ internal sealed class PickTables(Func<DbConnection> open) : IPickStore
 
     private static StoredPick Renewed(DbConnection connection, PickRow row, DateTimeOffset now)
     {
-        long expires = (now + StoreLimits.PickLifetime).ToUnixTimeMilliseconds();
-        if (expires - row.ExpiresMs < (long)StoreLimits.LeastExpiryGain.TotalMilliseconds)
-            expires = row.ExpiresMs;
-        else
+        DateTimeOffset expiry = DateTimeOffset.FromUnixTimeMilliseconds(row.ExpiresMs);
+        long expires = StoreLimits.ExpiryAfterRead(expiry, now).ToUnixTimeMilliseconds();
+        if (expires != row.ExpiresMs)
             connection.Execute("UPDATE pick SET expires_ms = @expires WHERE id = @Id", new { expires, row.Id });
 
         return new StoredPick(

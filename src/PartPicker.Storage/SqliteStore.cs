@@ -25,6 +25,8 @@ public sealed class SqliteStore : ICatalogStore, IPickStore, IDisposable
 
     public StoredPick? Find(string id, DateTimeOffset now) => picks.Find(id, now);
 
+    public DateTimeOffset? ExpiryOf(string id) => picks.ExpiryOf(id);
+
     public StoredPick Keep(
         string id, string catalogRevision, string modelVersion, ReadOnlyMemory<byte> body, DateTimeOffset now) =>
         picks.Keep(id, catalogRevision, modelVersion, body, now);

@@ -17,6 +17,8 @@ internal static class BulkBenchmark
     private const int Rounds = 3;
     private const int WarmUp = 200;
     private const int EndLength = 300;
+    private const int VeryLongRun = 1_000_000;
+    private const int AskedOfRefused = 100;
     private const double Million = 1e6;
 
     private static readonly Kind Predictions = new("predictions", 600, i =>
@@ -28,6 +30,10 @@ internal static class BulkBenchmark
     // Few ratios, so that a long run ends.
     private static readonly Kind Short = new("predictions", 0, i =>
         $$"""{"machine":"valley-two-seater","altitude":"{{Tenths(i, 20_000)}} m","ratioPoints":3}""");
+
+    // Nearly every line is refused, so that a run of very many ends: what it takes of memory, it takes for their number.
+    private static readonly Kind Refused = new("predictions", 0, i =>
+        i % AskedOfRefused == 0 ? Short.Question(i) : """{"machine":"none-such"}""");
 
     private static int next;
 
@@ -62,6 +68,22 @@ internal static class BulkBenchmark
         }
     }
 
+    /// <summary>Does a run of very many lines take more memory than a short one?</summary>
+    public static async Task RunLinesAsync(TextWriter to)
+    {
+        using BenchmarkedService service = await BenchmarkedService.StartAsync();
+        await to.WriteLineAsync("| what | lines/s | peak MB |");
+        await to.WriteLineAsync("|---|---|---|");
+        foreach (int lines in new[] { VeryLongRun / 100, VeryLongRun / 10, VeryLongRun })
+        {
+            long started = Stopwatch.GetTimestamp();
+            await ManyAsync(service.Address, Refused, lines, refused: lines - lines / AskedOfRefused);
+            double seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
+            await to.WriteLineAsync(FormattableString.Invariant(
+                $"| a run of {lines} lines, all but each {AskedOfRefused}th refused | {lines / seconds:0} | {service.PeakBytes / Million:0} |"));
+        }
+    }
+
     private static double Tenths(int i, int most) => i % most / 10.0;
 
     private static async Task<double> RateAsync(Kind kind, Func<Task> ask)
@@ -87,7 +109,7 @@ internal static class BulkBenchmark
     }
 
     // By hand, because a client that sends a request whole before it reads cannot make a run of any length.
-    private static async Task ManyAsync(Uri address, Kind kind, int lines)
+    private static async Task ManyAsync(Uri address, Kind kind, int lines, int refused = 0)
     {
         using TcpClient caller = new(address.Host, address.Port);
         NetworkStream stream = caller.GetStream();
@@ -96,7 +118,7 @@ internal static class BulkBenchmark
         Task sending = SendAsync(stream, kind, first, lines);
         string end = await LastAsync(stream);
         await sending;
-        if (!end.Contains($$"""{"done":true,"count":{{lines}},"failed":0,""", StringComparison.Ordinal))
+        if (!end.Contains($$"""{"done":true,"count":{{lines}},"failed":{{refused}},""", StringComparison.Ordinal))
             throw new InvalidOperationException($"The run was not answered whole: {end}");
     }
 

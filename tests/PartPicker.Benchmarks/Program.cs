@@ -11,6 +11,12 @@ switch (args)
     case ["prediction"]:
         PredictionBenchmark.Run(Console.Out);
         return 0;
+    case ["http"]:
+        await HttpBenchmark.RunAsync(Console.Out);
+        return 0;
+    case ["lines"]:
+        await BulkBenchmark.RunLinesAsync(Console.Out);
+        return 0;
     case ["bulk"]:
         await BulkBenchmark.RunAsync(BulkBenchmark.StandardLongRun, Console.Out);
         return 0;
@@ -18,6 +24,6 @@ switch (args)
         await BulkBenchmark.RunAsync(count, Console.Out);
         return 0;
     default:
-        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction | bulk [lines of the long run, as 1000000]");
+        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction | http | lines | bulk [lines of the long run, as 1000000]");
         return 2;
 }

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
@@ -135,6 +136,7 @@ internal static class BulkEndpoints
         BeLong(http.Features, gate);
         http.Response.ContentType = WireJson.LinesMediaType;
         http.Response.Headers.CacheControl = "no-store";
+        DeprecationNotes.Of(http)?.NoteLines();
         await using ReadAhead ahead = new(http.Request.BodyReader, http.RequestAborted);
         LineReader lines = new(ahead.Body, RequestLimits.MaxBodyBytes);
         IServiceProvider services = http.RequestServices;

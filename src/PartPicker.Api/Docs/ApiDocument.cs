@@ -26,7 +26,8 @@ internal static class ApiDocument
     public static void MapApiDocument(this IEndpointRouteBuilder routes)
     {
         Lazy<Task<byte[]>> document = new(() => WriteAsync(routes.ServiceProvider));
-        routes.MapGet(Path, async () => new TaggedAnswer(await document.Value)).ExcludeFromDescription();
+        routes.MapGet(Path, async () => new TaggedAnswer(await document.Value) { Fresh = TaggedAnswer.FreshOfProgram })
+            .ExcludeFromDescription();
         routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).ExcludeFromDescription();
     }
 

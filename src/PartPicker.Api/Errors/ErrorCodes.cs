@@ -186,8 +186,11 @@ internal static class ErrorCodes
         "The path names a part that the catalog does not hold.",
         "Check the id; part numbers differ in a letter more often than not.");
     public static readonly ErrorCode PickNotFound = new("pick-not-found", 404, "There is no such pick",
-        "The id was never given out here, or the stored answer is past its expiry.",
-        "Ask again with POST /v1/picks.");
+        "The id was never given out here, or the stored answer expired long ago.",
+        "Check the id, or ask again with POST /v1/picks.");
+    public static readonly ErrorCode PickExpired = new("pick-expired", 410, "The pick is past its expiry",
+        "The stored answer was not read for so long that it expired.",
+        "Ask again with POST /v1/picks: the same question of the same catalog has the same id.");
     public static readonly ErrorCode MethodNotAllowed = new("method-not-allowed", 405, "The method is not allowed here",
         "The address exists, but not for this method.",
         "Use a method that the Allow header lists.");
@@ -217,7 +220,7 @@ internal static class ErrorCodes
         BaselineNeeded, BaselineUnusable, ProfileNotMeasured, MachineImpossible, KeptPartDoesNotFit, PartUnusable, EngagementNotByBelt,
         EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,
         LinesNeeded, GridTooLarge, TooManyAnswers, TooManyRuns, ServiceStopping,
-        UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, MethodNotAllowed, BadHttp,
+        UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, PickExpired, MethodNotAllowed, BadHttp,
         CatalogNotLoaded, TookTooLong, InternalError,
     ];
 

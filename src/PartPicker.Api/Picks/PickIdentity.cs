@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 using PartPicker.Api.Wire;
 using PartPicker.Selection;
 
@@ -10,13 +11,18 @@ namespace PartPicker.Api.Picks;
 /// <param name="Precision">Rounded or in full.</param>
 /// <param name="CatalogRevision">The catalog that is searched.</param>
 /// <param name="ModelVersion">Model and order.</param>
+/// <param name="Form">The members that the answer has: a program that adds one does not send what is stored without it.</param>
 internal sealed record PickIdentity(
-    PickRequestWire Request, string Units, string Precision, string CatalogRevision, string ModelVersion)
+    PickRequestWire Request, string Units, string Precision, string CatalogRevision, string ModelVersion, string Form)
 {
+    private static readonly string FormOfToday = Hash(Encoding.UTF8.GetBytes(WireForm.Of(typeof(PickAnswerWire))));
+
     public static PickIdentity Of(PickRequest request, AnswerFormat format, string catalogRevision) => new(
         RequestWriter.Write(request), format.UnitsWord, format.PrecisionWord, catalogRevision,
-        PartSelection.ModelVersion);
+        PartSelection.ModelVersion, FormOfToday);
 
     /// <summary>The id that stands for it.</summary>
-    public string ToId() => Convert.ToHexStringLower(SHA256.HashData(WireJson.Bytes(this)));
+    public string ToId() => Hash(WireJson.Bytes(this));
+
+    private static string Hash(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 }

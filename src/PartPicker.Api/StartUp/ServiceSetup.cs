@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using PartPicker.Api.Bulk;
 using PartPicker.Api.CommandLine;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
@@ -39,11 +40,12 @@ internal static class ServiceSetup
     {
         services.AddApiDocument();
         services.AddSingleton(options);
+        services.AddSingleton(DeprecationTable.Standard);
         services.AddSingleton(host => ServiceFolders.Find(
             options, host.GetRequiredService<IHostEnvironment>().ContentRootPath));
         services.AddSingleton(host => new SqliteStore(host.GetRequiredService<ServiceFolders>().StoreFile));
         services.AddSingleton<ICatalogStore>(host => host.GetRequiredService<SqliteStore>());
-        services.AddSingleton<IPickStore>(host => host.GetRequiredService<SqliteStore>());
+        services.AddSingleton<IPickStore>(host => new RecentPicks(host.GetRequiredService<SqliteStore>()));
         services.AddSingleton<CurrentCatalog>();
         services.AddSingleton(_ => SearchGate.Standard());
         services.AddSingleton<PickDesk>();

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Wire;
@@ -31,6 +32,7 @@ internal static class Question
         if (body is null)
             return (null, refusal);
 
+        DeprecationNotes.Of(http.HttpContext)?.NoteRequest(body.RootElement);
         FaultList faults = new(body.RootElement);
         QueryReader query = new(http, faults);
         AnswerFormat format = AnswerFormat.Read(query);

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PartPicker.Api.Docs;
 using PartPicker.Quantities;
 
@@ -29,6 +30,11 @@ internal sealed record AnswerFormat(UnitSystem Units, bool FullPrecision)
     public string UnitsWord => WireJson.Word(Units);
 
     public string PrecisionWord => FullPrecision ? Full : Rounded;
+
+    /// <summary>The format of an answer that was written in one.</summary>
+    public static AnswerFormat Of(JsonElement answer) => new(
+        Enum.GetValues<UnitSystem>().First(system => answer.GetProperty(UnitsName).ValueEquals(WireJson.Word(system))),
+        answer.GetProperty(PrecisionName).ValueEquals(Full));
 
     /// <summary>Reads how the answer is wanted; whatever is wrong with it joins the list of the reader.</summary>
     public static AnswerFormat Read(QueryReader query)

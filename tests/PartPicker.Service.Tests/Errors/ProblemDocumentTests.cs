@@ -318,6 +318,8 @@ public sealed class ProblemDocumentTests(Service service)
 
         public StoredPick? Find(string id, DateTimeOffset now) => throw new InvalidOperationException(Secret);
 
+        public DateTimeOffset? ExpiryOf(string id) => throw new InvalidOperationException(Secret);
+
         public StoredPick Keep(
             string id, string catalogRevision, string modelVersion, ReadOnlyMemory<byte> body, DateTimeOffset now) =>
             throw new InvalidOperationException(Secret);

@@ -95,6 +95,22 @@ public abstract class PickStoreTests
     }
 
     [Fact]
+    public void An_id_past_its_expiry_is_told_from_one_that_was_never_given_out_for_a_week()
+    {
+        Open().Keep("p1", "0123456789ab", "model-1", Body, Now);
+        DateTimeOffset expiry = Now + StoreLimits.PickLifetime;
+        DateTimeOffset forgotten = expiry + StoreLimits.ExpiredPickMemory;
+
+        Assert.Null(Open().ExpiryOf("nobody"));
+        Assert.Equal(expiry, Open().ExpiryOf("p1"));
+        Open().Keep("p2", "0123456789ab", "model-1", Body, forgotten - TimeSpan.FromMilliseconds(1));
+        Assert.Null(Open().Find("p1", expiry));
+        Assert.Equal(expiry, Open().ExpiryOf("p1"));
+        Open().Keep("p3", "0123456789ab", "model-1", Body, forgotten);
+        Assert.Null(Open().ExpiryOf("p1"));
+    }
+
+    [Fact]
     public void A_body_may_be_as_large_as_the_limit_and_not_larger()
     {
         byte[] largest = new byte[StoreLimits.MaxPickBytes];

@@ -208,14 +208,14 @@ public sealed class SqliteFileTests : IDisposable
     }
 
     [Fact]
-    public void Expired_picks_are_purged_when_another_is_kept()
+    public void Picks_that_expired_a_week_ago_are_purged_when_another_is_kept()
     {
         SqliteStore store = file.Open();
         store.Keep("old", "0123456789ab", "model-1", new byte[] { 1 }, Now);
         store.Keep("young", "0123456789ab", "model-1", new byte[] { 2 }, Now.AddDays(20));
         Assert.Equal(2, Scalar("SELECT COUNT(*) FROM pick"));
 
-        store.Keep("new", "0123456789ab", "model-1", new byte[] { 3 }, Now.AddDays(30));
+        store.Keep("new", "0123456789ab", "model-1", new byte[] { 3 }, Now.AddDays(37));
 
         Assert.Equal(0, Scalar("SELECT COUNT(*) FROM pick WHERE id = 'old'"));
         Assert.Equal(2, Scalar("SELECT COUNT(*) FROM pick"));

@@ -129,7 +129,7 @@ public sealed class PickIdentityTests
     }
 
     [Fact]
-    public void Units_precision_and_catalog_belong_to_the_identity()
+    public void Units_precision_catalog_model_and_form_belong_to_the_identity()
     {
         PickRequest request = Read($"{{ {Least} }}");
         string[] ids =
@@ -138,10 +138,24 @@ public sealed class PickIdentityTests
             PickIdentity.Of(request, Metric with { Units = UnitSystem.Inch }, "r1").ToId(),
             PickIdentity.Of(request, Metric with { FullPrecision = true }, "r1").ToId(),
             PickIdentity.Of(request, Metric, "r2").ToId(),
+            (PickIdentity.Of(request, Metric, "r1") with { ModelVersion = "0.9" }).ToId(),
+            (PickIdentity.Of(request, Metric, "r1") with { Form = "before a member came" }).ToId(),
         ];
 
         Assert.Equal(ids.Length, ids.Distinct().Count());
     }
+
+    [Fact]
+    public void A_form_tells_every_member_however_deep()
+    {
+        Assert.Equal(
+            "{id:String,lines:[{size:Double,next:Outer}],note:String,count:Int32}", WireForm.Of(typeof(Outer)));
+        Assert.Contains("engagementRpm:Double", WireForm.Of(typeof(PickAnswerWire)));
+    }
+
+    private sealed record Outer(string Id, IReadOnlyList<Inner> Lines, string? Note, int? Count);
+
+    private sealed record Inner(double Size, Outer? Next);
 
     [Fact]
     public void The_request_as_understood_means_the_same_when_it_is_sent_again()

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PartPicker.Api.Deprecations;
+using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -9,7 +11,7 @@ namespace PartPicker.Api.Docs;
 /// <summary>
 /// Says of the operations what their endpoints cannot say: parameters, statuses, headers, examples.
 /// </summary>
-internal sealed class OperationTextFilter : IOperationFilter
+internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOperationFilter
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
@@ -18,7 +20,8 @@ internal sealed class OperationTextFilter : IOperationFilter
             parameter.Description = "The id, as another answer gave it.";
         IEnumerable<object> metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         operation.Parameters =
-            [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(Parameter)];
+            [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(parameter => Parameter(
+                parameter, deprecations.Parameter(operation.OperationId, parameter.Name)))];
         foreach ((string status, IOpenApiResponse response) in operation.Responses ?? [])
         {
             if (IsLines(response.Content))
@@ -40,11 +43,12 @@ internal sealed class OperationTextFilter : IOperationFilter
             Illustrate(operation, example);
     }
 
-    private static OpenApiParameter Parameter(QueryParameter parameter) => new()
+    private static OpenApiParameter Parameter(QueryParameter parameter, Deprecation? deprecation) => new()
     {
         Name = parameter.Name,
         In = ParameterLocation.Query,
-        Description = parameter.Sentence,
+        Description = deprecation is null ? parameter.Sentence : $"{parameter.Sentence} {deprecation.Sentence}",
+        Deprecated = deprecation is not null,
         Style = ParameterStyle.Form,
         Explode = true, // The usual way of a query, and the only one: a name for each value.
         Schema = ValueOf(parameter),
@@ -80,25 +84,38 @@ internal sealed class OperationTextFilter : IOperationFilter
         {
             "200" => "The answer.",
             "201" => "The answer, which is stored and can be fetched again at Location.",
+            "303" => "The answer of today stands at Location.",
             "304" => "The answer is still the one with the tag that was sent in If-None-Match.",
             "400" => "The request has faults; errors lists all of them.",
             "404" => "There is no such thing.",
+            "410" => "It was there, and is past its expiry.",
             "413" => "The body is too large.",
             "415" => "The body is not of the media type above, or not plain UTF-8.",
             "500" => "Something went wrong inside the service.",
             "503" => "No catalog is loaded, the answer took too long, or too many ask; code tells which.",
             _ => response.Description,
         };
-        if (status is "200" or "201" or "304")
+        // What the clock cut off has no tag.
+        if (status is "201" or "304" || (status == "200" && operationId is not ("createPick" or "getLatestPick")))
             AddHeader(response, "ETag", "A hash of the bytes of the answer.");
-        if (status == "201")
+        if (status is "201" or "303")
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
         if (status == "200" && operationId == "listParts")
             AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
         if (status == "503" && operationId is "pickMany" or "predictMany")
             AddHeader(response, "Retry-After", "Seconds until it may be sent again, where there are too many runs.");
-        if (status == "201" || (status == "200" && operationId == "getPick"))
-            AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
+        if (status == "201" || (status is "200" or "304" && operationId == "getPick"))
+            DescribeKept(response);
+    }
+
+    private static void DescribeKept(OpenApiResponse response)
+    {
+        AddHeader(response, "Sunset", "When the stored answer may go (RFC 8594); fetching it moves the date.");
+        AddHeader(
+            response, KeptPick.StatusHeader,
+            $"{KeptPick.Current}; or {KeptPick.CatalogChanged}, {KeptPick.ModelChanged} or both, joined by a comma, where the "
+            + "same question may get another answer today.");
+        AddHeader(response, "Link", "Where something has changed, the answer of today as rel=\"latest-version\" (RFC 5829).");
     }
 
     private static bool IsLines(IDictionary<string, IOpenApiMediaType>? content) =>

@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PartPicker.Api.Deprecations;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Wire;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -10,7 +11,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 namespace PartPicker.Api.Docs;
 
 /// <summary>Says of the wire records what their C# types cannot say.</summary>
-internal sealed class WireSchemaFilter : ISchemaFilter
+internal sealed class WireSchemaFilter(DeprecationTable deprecations) : ISchemaFilter
 {
     private static readonly NullabilityInfoContext Nullability = new();
 
@@ -32,7 +33,7 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             Complete(record, members, context.Type);
     }
 
-    private static void Complete(OpenApiSchema record, IDictionary<string, IOpenApiSchema> members, Type type)
+    private void Complete(OpenApiSchema record, IDictionary<string, IOpenApiSchema> members, Type type)
     {
         bool isRequest = typeof(IRequestWire).IsAssignableFrom(type);
         // Answers may gain members; a request with a member that is not known is refused.
@@ -48,8 +49,19 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             if (member is OpenApiSchema plain)
                 CompletePlain(plain, property, nullable);
             else if (nullable)
-                members[name] = OrNull(member);
+                members[name] = member = OrNull(member);
+            if (deprecations.Member(type, name) is { } deprecation)
+                Deprecate(member, deprecation);
         }
+    }
+
+    private static void Deprecate(IOpenApiSchema member, Deprecation deprecation)
+    {
+        member.Description += " " + deprecation.Sentence;
+        if (member is OpenApiSchema plain)
+            plain.Deprecated = true;
+        else
+            ((OpenApiSchemaReference)member).Deprecated = true;
     }
 
     private static void CompletePlain(OpenApiSchema member, PropertyInfo property, bool nullable)

@@ -15,7 +15,8 @@ internal static class HtmlPage
     /// <summary>A page.</summary>
     /// <param name="title">Its heading.</param>
     /// <param name="content">HTML for the main part.</param>
-    public static TaggedAnswer Of(string title, string content) => new(Bytes(title, content), "text/html; charset=utf-8");
+    public static TaggedAnswer Of(string title, string content) =>
+        new(Bytes(title, content), "text/html; charset=utf-8") { Fresh = TaggedAnswer.FreshOfProgram };
 
     /// <inheritdoc cref="Of"/>
     public static byte[] Bytes(string title, string content) => Encoding.UTF8.GetBytes(
@@ -33,6 +34,7 @@ internal static class HtmlPage
         <header><nav aria-label="Site">
         <a href="/">Part Picker</a>
         <a href="/docs/api/">API</a>
+        <a href="/docs/recipes">Recipes</a>
         <a href="/docs/errors">Error codes</a>
         <a href="/docs/fit">Fit rules</a>
         <a href="/docs/fields">Fields</a>

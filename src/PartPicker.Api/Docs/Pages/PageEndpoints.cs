@@ -20,8 +20,8 @@ internal static class PageEndpoints
 
         foreach (string path in new[] { HtmlPage.StylePath, HtmlPage.ApiStylePath })
         {
-            byte[] style = ReadStyle(Path.GetFileName(path));
-            routes.MapGet(path, () => new TaggedAnswer(style, "text/css")).ExcludeFromDescription();
+            TaggedAnswer style = new(ReadStyle(Path.GetFileName(path)), "text/css") { Fresh = TaggedAnswer.FreshOfProgram };
+            routes.MapGet(path, () => style).ExcludeFromDescription();
         }
     }
 

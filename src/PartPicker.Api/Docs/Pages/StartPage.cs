@@ -24,6 +24,8 @@ internal static class StartPage
         <ul>
         <li><a href="/docs/api/">The API</a>, with examples that you can send from the page</li>
         <li><a href="{ApiDocument.Path}">The API as an OpenAPI document</a></li>
+        <li><a href="/docs/recipes">Recipes</a> for scripts and for a dealer's page, and <a href="/docs/bulk">many questions in one run</a></li>
+        <li><a href="/docs/versioning">How long an answer stays the same</a>, and what may change</li>
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
         <li><a href="/docs/fit">Every rule of fit</a>, and what it needs to know</li>
         <li><a href="/docs/fields">Every field of a catalog</a>, with its range and an example</li>
@@ -37,7 +39,7 @@ internal static class StartPage
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
         {Machines(catalog)}
-        """);
+        """) with { Fresh = TimeSpan.Zero };
 
     private static string Question(CatalogSnapshot? catalog)
     {

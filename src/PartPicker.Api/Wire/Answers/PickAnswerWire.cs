@@ -6,7 +6,8 @@ namespace PartPicker.Api.Wire;
 internal sealed record PickAnswerWire
 {
     /// <summary>
-    /// Hash of request, units, precision, catalog revision and model version: equal questions have equal ids.
+    /// Hash of request, units, precision, catalog revision, model version and the members that an answer has: equal questions
+    /// have equal ids.
     /// </summary>
     public required string Id { get; init; }
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.Json;
 using Microsoft.Extensions.Primitives;
 using Microsoft.Net.Http.Headers;
@@ -72,10 +73,18 @@ internal static class RequestBody
     {
         if (request.ContentLength > RequestLimits.MaxBodyBytes)
             return null;
-        byte[] buffer = new byte[RequestLimits.MaxBodyBytes + 1];
-        int length = await request.Body.ReadAtLeastAsync(
-            buffer, buffer.Length, throwOnEndOfStream: false, request.HttpContext.RequestAborted);
-        return length > RequestLimits.MaxBodyBytes ? null : buffer[..length];
+        const int most = RequestLimits.MaxBodyBytes + 1; // One more tells that there is more.
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(most);
+        try
+        {
+            int length = await request.Body.ReadAtLeastAsync(
+                buffer.AsMemory(0, most), most, throwOnEndOfStream: false, request.HttpContext.RequestAborted);
+            return length > RequestLimits.MaxBodyBytes ? null : buffer[..length];
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(buffer);
+        }
     }
 
     private static ReadOnlyMemory<byte> WithoutByteOrderMark(ReadOnlyMemory<byte> bytes) =>
