@@ -2,6 +2,7 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
@@ -37,8 +38,9 @@ internal static class BulkEndpoints
         },
     ];
 
-    public static void MapBulk(this IEndpointRouteBuilder routes)
+    public static void MapBulk(this IEndpointRouteBuilder outer)
     {
+        RouteGroupBuilder routes = outer.MapGroup("").RequireRateLimiting(ServiceLimits.BulkRunsPerCaller.Name);
         routes.MapPost(Predictions, PredictAsync)
             .WithName("predictMany")
             .WithTags("Bulk")

@@ -26,8 +26,9 @@ internal static class ApiDocument
     public static void MapApiDocument(this IEndpointRouteBuilder routes)
     {
         Lazy<Task<byte[]>> document = new(() => WriteAsync(routes.ServiceProvider));
-        routes.MapGet(Path, async () => new TaggedAnswer(await document.Value)).ExcludeFromDescription();
-        routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).ExcludeFromDescription();
+        routes.MapGet(Path, async () => new TaggedAnswer(await document.Value))
+            .AllowAnonymous().ExcludeFromDescription();
+        routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).AllowAnonymous().ExcludeFromDescription();
     }
 
     public static void UseApiPage(this WebApplication app) => app.UseSwaggerUI(page =>
