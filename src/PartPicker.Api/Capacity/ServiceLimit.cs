@@ -28,7 +28,7 @@ internal static class ServiceLimits
     public static readonly ServiceLimit Searches = new(
         "searches", Environment.ProcessorCount, 1, "Searches for a pick at once.");
     public static readonly ServiceLimit SearchesWaiting = new(
-        "searches-waiting", Environment.ProcessorCount, 0, "Searches that wait for their turn.");
+        "searches-waiting", Math.Max(1, Environment.ProcessorCount / 2), 0, "Searches that wait for their turn.");
     public static readonly ServiceLimit Predictions = new(
         "predictions", Environment.ProcessorCount, 1, "Predictions at once.");
     public static readonly ServiceLimit PredictionsWaiting = new(

@@ -20,20 +20,18 @@ internal sealed class Access(ServiceOptions options) : AuthorizationHandler<Acce
     public bool IsOpen(HttpContext http) =>
         !options.KeysNeeded && (http.Connection.RemoteIpAddress is not { } from || IPAddress.IsLoopback(from));
 
-    protected override Task HandleRequirementAsync(
+    protected override async Task HandleRequirementAsync(
         AuthorizationHandlerContext context, AccessRequirement requirement)
     {
-        if (context.Resource is HttpContext http && IsAllowed(http, requirement.Least))
+        if (context.Resource is HttpContext http && await IsAllowedAsync(http, requirement.Least))
             context.Succeed(requirement);
-        return Task.CompletedTask;
     }
 
-    private bool IsAllowed(HttpContext http, KeyScope least)
+    private async Task<bool> IsAllowedAsync(HttpContext http, KeyScope least)
     {
         if (KeyHolder.Of(http) is { } holder)
             return holder.Key.Scope >= least && holder.MayComeFrom(http.Request.Headers.Origin);
         // A key that does not count is a mistake, which is told also where none is needed.
-        bool wrongKey = http.Features.Get<IAuthenticateResultFeature>()?.AuthenticateResult?.Failure is not null;
-        return least == KeyScope.Read && IsOpen(http) && !wrongKey;
+        return least == KeyScope.Read && IsOpen(http) && (await http.AuthenticateAsync()).None;
     }
 }

@@ -1,6 +1,11 @@
 using System.IO.Pipelines;
 using System.Net;
 using System.Net.Http.Headers;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using PartPicker.Api.CommandLine;
 using PartPicker.Service.Tests.Keys;
 using Xunit;
 using static PartPicker.Service.Tests.Keys.KeyedServices;
@@ -15,7 +20,7 @@ public sealed class RateLimitTests
     public async Task A_key_has_its_number_of_requests_and_another_key_its_own()
     {
         using Service service = Public("requests-per-key=3");
-        string key = service.AddKey();
+        (string key, string another) = (service.AddKey(), service.AddKey());
         for (int left = 2; left >= 0; left--)
         {
             Answer answer = await service.AskAsync("GET /v1/machines", Bearer(key));
@@ -31,7 +36,7 @@ public sealed class RateLimitTests
         Assert.Equal("\"requests-per-key\";r=0;t=20", refused.Header("RateLimit"));
         Assert.Equal("At most 3 requests in 60 s are answered (limit requests-per-key).", (string?)refused.Json["detail"]);
 
-        Assert.Equal(200, (await service.AskAsync("GET /v1/machines", Bearer(service.AddKey()))).Status);
+        Assert.Equal(200, (await service.AskAsync("GET /v1/machines", Bearer(another))).Status);
         Assert.Equal(200, (await service.AskAsync("GET /health/ready")).Status);
     }
 
@@ -58,22 +63,29 @@ public sealed class RateLimitTests
     [Fact]
     public async Task A_publishable_key_is_limited_by_itself_and_by_the_address_of_each_visitor()
     {
-        using Service service = Public("requests-per-address=2");
+        using Service service = Public();
         string key = service.AddKey("--scope", "read", "--origin", Shop);
-        using HttpClient visitor = service.From(IPAddress.Parse("198.51.100.7"));
+        ServiceOptions few = new()
+        {
+            Listen = IPAddress.Any,
+            Limits = new Dictionary<string, int> { ["requests-per-address"] = 2, ["requests-per-page-key"] = 4 },
+        };
+        using WebApplicationFactory<Program> limited = service.WithWebHostBuilder(builder => builder.ConfigureTestServices(
+            services => services.Replace(ServiceDescriptor.Singleton(few))));
+        using HttpClient visitor = limited.CreateClient();
 
         Answer answer = await visitor.AskAsync("GET /v1/machines", OfPage(key), From(Shop));
         Assert.Equal(
-            "\"requests-per-address\";q=2;w=60, \"requests-per-page-key\";q=6000;w=60", answer.Header("RateLimit-Policy"));
+            "\"requests-per-address\";q=2;w=60, \"requests-per-page-key\";q=4;w=60", answer.Header("RateLimit-Policy"));
         Assert.Equal(
-            "\"requests-per-address\";r=1;t=30, \"requests-per-page-key\";r=5999;t=1", answer.Header("RateLimit"));
+            "\"requests-per-address\";r=1;t=30, \"requests-per-page-key\";r=3;t=15", answer.Header("RateLimit"));
 
         await visitor.AskAsync("GET /v1/machines", OfPage(key), From(Shop));
         Answer refused = await visitor.AskAsync("GET /v1/machines", OfPage(key), From(Shop));
         Assert.Equal(429, refused.Status);
         Assert.Contains("requests-per-address", (string?)refused.Json["detail"]);
         // What a visitor sends in vain takes nothing from the key.
-        Assert.Contains("\"requests-per-page-key\";r=5998", refused.Header("RateLimit"));
+        Assert.Contains("\"requests-per-page-key\";r=2;t=15", refused.Header("RateLimit"));
     }
 
     [Fact]
@@ -91,7 +103,7 @@ public sealed class RateLimitTests
     public async Task A_key_has_its_number_of_bulk_runs_at_once()
     {
         using Service service = Public("bulk-runs-per-caller=1");
-        string key = service.AddKey();
+        (string key, string another) = (service.AddKey(), service.AddKey());
         Pipe body = new();
         using HttpRequestMessage first = Run(key, new StreamContent(body.Reader.AsStream()));
         Task<HttpResponseMessage> running = service.Client.SendAsync(first, HttpCompletionOption.ResponseHeadersRead);
@@ -101,7 +113,7 @@ public sealed class RateLimitTests
         using HttpRequestMessage second = Run(key, new StringContent("{}\n"));
         using HttpResponseMessage response = await service.Client.SendAsync(second);
         Answer refused = await Answer.ReadAsync(response);
-        using HttpRequestMessage ofAnother = Run(service.AddKey(), new StringContent("{}\n"));
+        using HttpRequestMessage ofAnother = Run(another, new StringContent("{}\n"));
         using HttpResponseMessage other = await service.Client.SendAsync(ofAnother);
 
         Assert.Equal((429, "too-many-requests", "10"), (refused.Status, refused.Code, refused.Header("Retry-After")));

@@ -19,7 +19,7 @@ public sealed class KeyLogTests
             service.AddKey(), service.AddKey("--scope", "read", "--origin", "https://shop.example"),
             service.AddKey(kept => kept with { RevokedAt = DateTimeOffset.UtcNow }), "pps_unknown-to-the-service",
         ];
-        Log log = new();
+        LogKeeper log = new();
         using WebApplicationFactory<Program> loud = service.WithWebHostBuilder(builder => builder.ConfigureTestServices(
             services => services.AddLogging(logging => logging.AddProvider(log).SetMinimumLevel(LogLevel.Trace))));
         using HttpClient client = loud.CreateClient();
@@ -41,7 +41,7 @@ public sealed class KeyLogTests
             Assert.DoesNotContain(log.Lines, line => line.Contains(key[4..]));
     }
 
-    private sealed class Log : ILoggerProvider, ILogger
+    private sealed class LogKeeper : ILoggerProvider, ILogger
     {
         public ConcurrentQueue<string> Lines { get; } = [];
 

@@ -43,7 +43,7 @@ public sealed class KeyRequestTests : IDisposable
     [InlineData("/health/ready")]
     [InlineData("/docs/errors")]
     [InlineData("/docs/keys")]
-    [InlineData("/docs/api/")]
+    [InlineData("/docs/api/index.html")]
     [InlineData("/docs/limits")]
     [InlineData("/openapi/v1.json")]
     public async Task What_tells_nothing_of_a_catalog_needs_none(string path) =>
@@ -124,10 +124,11 @@ public sealed class KeyRequestTests : IDisposable
     public async Task On_its_own_machine_reads_are_open_and_a_wrong_key_is_told_all_the_same()
     {
         using Service local = new();
+        string own = local.AddKey();
 
         Assert.Equal(200, (await local.AskAsync("GET /v1/machines")).Status);
         Assert.Equal("key-invalid", (await local.AskAsync("GET /v1/machines", Bearer(key))).Code);
-        Assert.Equal(200, (await local.AskAsync("GET /v1/machines", Bearer(local.AddKey()))).Status);
+        Assert.Equal(200, (await local.AskAsync("GET /v1/machines", Bearer(own))).Status);
     }
 
     [Theory]

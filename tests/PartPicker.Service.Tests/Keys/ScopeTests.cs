@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Keys;
 using PartPicker.Storage;
@@ -12,13 +13,13 @@ using static PartPicker.Service.Tests.Keys.KeyedServices;
 namespace PartPicker.Service.Tests.Keys;
 
 /// <summary>Addresses that change something, which need a key of their scope wherever the service listens.</summary>
-public sealed class ScopeTests : IAsyncLifetime
+public sealed class ScopeTests : IDisposable
 {
     private readonly TemporaryFolder folder = new();
-    private WebApplication app = null!;
-    private SqliteStore store = null!;
+    private readonly WebApplication app;
+    private readonly SqliteStore store;
 
-    public async Task InitializeAsync()
+    public ScopeTests()
     {
         store = new SqliteStore(Path.Combine(folder.Path, "part-picker.db"));
         WebApplicationBuilder builder = WebApplication.CreateBuilder();
@@ -34,12 +35,12 @@ public sealed class ScopeTests : IAsyncLifetime
         app.MapGet("/read", () => "read");
         app.MapPost("/catalog", () => "changed").NeedsScope(KeyScope.Catalog);
         app.MapPost("/admin", () => "changed").NeedsScope(KeyScope.Admin);
-        await app.StartAsync();
+        app.Start();
     }
 
-    public async Task DisposeAsync()
+    public void Dispose()
     {
-        await app.DisposeAsync();
+        ((IDisposable)app).Dispose();
         store.Dispose();
         folder.Dispose();
     }
