@@ -34,7 +34,7 @@ internal sealed class Places(int atOnce, int waiting, string what) : IDisposable
     public ProblemAnswer Full()
     {
         ProblemWire problem = Problems.Of(
-            ErrorCodes.TooBusy, $"At most {atOnce} {what} are computed at once, and {waiting} wait (limit {what}).").Problem;
+            ErrorCodes.TooBusy, $"At most {atOnce} {what} are computed at once, and {waiting} wait (limits {what} and {what}-waiting).").Problem;
         return new ProblemAnswer(problem) { RetryAfter = RequestLimits.BusyRetryAfter };
     }
 

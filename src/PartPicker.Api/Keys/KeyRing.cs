@@ -31,6 +31,10 @@ internal sealed class KeyRing(IKeyStore store, TimeProvider clock)
     /// <summary>The key as it is kept, usable or not; null where none reads so.</summary>
     public StoredKey? Find(string sent) => Find(Keys, KeyText.Hash(sent));
 
+    /// <summary>False once a key that counted was revoked or has expired.</summary>
+    public bool StillCounts(StoredKey known) =>
+        Keys.Any(key => key.Id == known.Id && key.IsUsable(clock.GetUtcNow()));
+
     /// <summary>True where a usable key is bound to the origin.</summary>
     public bool Knows(string origin) =>
         Keys.Any(key => key.Origins.Contains(origin) && key.IsUsable(clock.GetUtcNow()));

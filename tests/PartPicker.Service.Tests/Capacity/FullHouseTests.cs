@@ -31,7 +31,7 @@ public sealed class FullHouseTests(Service service)
         Assert.Equal((503, "too-busy"), (refused.Status, refused.Code));
         Assert.Equal("application/problem+json", refused.MediaType);
         Assert.Equal("2", refused.Header("Retry-After"));
-        Assert.Equal("At most 1 searches are computed at once, and 0 wait (limit searches).", (string?)refused.Json["detail"]);
+        Assert.Equal("At most 1 searches are computed at once, and 0 wait (limits searches and searches-waiting).", (string?)refused.Json["detail"]);
         // What needs no search is answered.
         Assert.Equal(201, (await PostAsync(client, "/v1/picks", Pick(2101))).Status);
         Assert.Equal(200, (await PostAsync(client, "/v1/predictions", Prediction)).Status);

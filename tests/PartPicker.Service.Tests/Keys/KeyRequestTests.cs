@@ -1,4 +1,7 @@
+using System.IO.Pipelines;
 using System.Net;
+using System.Net.Http.Headers;
+using System.Text;
 using PartPicker.Api.Keys;
 using Xunit;
 using static PartPicker.Service.Tests.Keys.KeyedServices;
@@ -118,6 +121,32 @@ public sealed class KeyRequestTests : IDisposable
 
         Assert.Equal(401, (await service.AskAsync("GET /v1/machines", Bearer(key))).Status);
         Assert.Equal(200, (await service.AskAsync("GET /v1/machines", Bearer(another))).Status);
+    }
+
+    [Fact]
+    public async Task A_run_that_is_under_way_ends_with_its_key()
+    {
+        const string Line = "{\"request\":{\"machine\":\"valley-two-seater\"}}\n";
+        Pipe body = new();
+        StreamContent sent = new(body.Reader.AsStream());
+        sent.Headers.ContentType = MediaTypeHeaderValue.Parse("application/x-ndjson");
+        using HttpRequestMessage request = new(HttpMethod.Post, "/v1/bulk-predictions") { Content = sent };
+        request.Headers.Add("Authorization", $"Bearer {key}");
+        Task<HttpResponseMessage> running = service.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
+        await body.Writer.WriteAsync(Encoding.ASCII.GetBytes(Line));
+        using HttpResponseMessage response = await running;
+        using StreamReader answers = new(await response.Content.ReadAsStreamAsync());
+        Assert.Contains("\"status\":200", await answers.ReadLineAsync());
+
+        service.Revoke(key);
+        await Task.Delay(TimeSpan.FromSeconds(1));
+        await body.Writer.WriteAsync(Encoding.ASCII.GetBytes(Line));
+
+        string? refused = await answers.ReadLineAsync();
+        Assert.Contains("\"status\":401", refused);
+        Assert.Contains("\"code\":\"key-invalid\"", refused);
+        await body.Writer.CompleteAsync();
+        Assert.Contains("\"count\":2,\"failed\":1", await answers.ReadLineAsync());
     }
 
     [Fact]
