@@ -1,15 +1,20 @@
 using PartPicker.Api.Bulk;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Health;
+using PartPicker.Api.Keys;
 using PartPicker.Api.Machines;
 using PartPicker.Api.Parts;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Predictions;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Web;
+
+if (args is [KeyCommand.Name, .. var keyArgs])
+    return KeyCommand.Run(keyArgs, Console.Out, Console.Error);
 
 (ServiceOptions? options, string? complaint) = ServiceOptions.Read(args);
 if (options is null)
@@ -30,7 +35,7 @@ if (options.Page is { } page)
     return 0;
 }
 
-if (PortChoice.Find(options.Port, Console.Out) is not { } port)
+if (PortChoice.Find(options.Listen, options.Port, Console.Out) is not { } port)
 {
     Console.Error.WriteLine(
         $"{PortChoice.MaxTries} ports from {options.Port} on are busy: name another with --port.");
@@ -38,17 +43,21 @@ if (PortChoice.Find(options.Port, Console.Out) is not { } port)
 }
 
 WebApplicationBuilder builder = WebApplication.CreateBuilder([.. options.HostSettings]);
-builder.ListenOnLoopback(port);
+builder.Listen(options.Listen, port);
 builder.LogFaultsOnly();
 builder.Services.AddPartPicker(options);
 
 WebApplication app = builder.Build();
+app.UseProxyAddress(options);
 app.UseSafetyHeaders();
 app.UseHead();
 app.UseProblems();
 app.UseRouting();
+app.UseKeys();
+app.UseRateLimits();
 app.UseDeprecations();
 app.UseApiPage();
+app.UseAuthorization();
 app.MapPages();
 app.MapApiDocument();
 app.MapHealth();

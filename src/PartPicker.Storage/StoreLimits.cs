@@ -18,4 +18,10 @@ public static class StoreLimits
 
     /// <summary>Largest body of a pick.</summary>
     public const int MaxPickBytes = 4 * 1024 * 1024;
+
+    /// <summary>Most keys, those included that are revoked or expired. A service holds all of them in memory.</summary>
+    public const int MaxKeys = 1_000;
+
+    /// <summary>How long a key is kept that is revoked or expired, so that a list still tells what became of it.</summary>
+    public static readonly TimeSpan UselessKeyLifetime = TimeSpan.FromDays(90);
 }

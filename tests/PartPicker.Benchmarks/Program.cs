@@ -23,7 +23,10 @@ switch (args)
     case ["bulk", var lines] when int.TryParse(lines, System.Globalization.CultureInfo.InvariantCulture, out int count) && count >= 10:
         await BulkBenchmark.RunAsync(count, Console.Out);
         return 0;
+    case ["overload"]:
+        await OverloadBenchmark.RunAsync(Console.Out);
+        return 0;
     default:
-        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction | http | lines | bulk [lines of the long run, as 1000000]");
+        Console.Error.WriteLine("usage: search [greatest size, as 1e8] | prediction | http | lines | bulk [lines of the long run, as 1000000] | overload");
         return 2;
 }

@@ -2,9 +2,11 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
+using PartPicker.Api.Keys;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Predictions;
 using PartPicker.Api.StartUp;
@@ -38,8 +40,9 @@ internal static class BulkEndpoints
         },
     ];
 
-    public static void MapBulk(this IEndpointRouteBuilder routes)
+    public static void MapBulk(this IEndpointRouteBuilder outer)
     {
+        RouteGroupBuilder routes = outer.MapGroup("").RequireRateLimiting(ServiceLimits.BulkRunsPerCaller.Name);
         routes.MapPost(Predictions, PredictAsync)
             .WithName("predictMany")
             .WithTags("Bulk")
@@ -141,11 +144,24 @@ internal static class BulkEndpoints
         LineReader lines = new(ahead.Body, RequestLimits.MaxBodyBytes);
         IServiceProvider services = http.RequestServices;
         using BulkRun run = new(
-            lines, http.Response.BodyWriter, fromLine, gate, answer, services.GetRequiredService<ILogger<BulkRun>>());
+            lines, http.Response.BodyWriter, fromLine, gate, WhileKeyCounts(http, answer), services.GetRequiredService<ILogger<BulkRun>>());
         await run.RunAsync(
             http.RequestAborted, services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping);
         if (run.LeftUnread)
             await HangUpAsync(http, lines);
+    }
+
+    // A run may go on for hours, and its key may end meanwhile.
+    private static Func<JsonElement, CancellationToken, Task<BulkReply>> WhileKeyCounts(
+        HttpContext http, Func<JsonElement, CancellationToken, Task<BulkReply>> answer)
+    {
+        if (KeyHolder.Of(http) is not { Key: var key })
+            return answer;
+        KeyRing ring = http.RequestServices.GetRequiredService<KeyRing>();
+        return (body, callerGone) => ring.StillCounts(key)
+            ? answer(body, callerGone)
+            : Task.FromResult(new BulkReply(null, Problems.Of(
+                ErrorCodes.KeyInvalid, $"The key {key.Id} was revoked or has expired since the run began.")));
     }
 
     // A connection that is cut while the caller sends may lose what he has not read: he gets a moment for that. The server

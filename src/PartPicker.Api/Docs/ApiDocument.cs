@@ -27,8 +27,8 @@ internal static class ApiDocument
     {
         Lazy<Task<byte[]>> document = new(() => WriteAsync(routes.ServiceProvider));
         routes.MapGet(Path, async () => new TaggedAnswer(await document.Value) { Fresh = TaggedAnswer.FreshOfProgram })
-            .ExcludeFromDescription();
-        routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).ExcludeFromDescription();
+            .AllowAnonymous().ExcludeFromDescription();
+        routes.MapGet("/docs", () => Results.LocalRedirect($"/{PageFolder}/")).AllowAnonymous().ExcludeFromDescription();
     }
 
     public static void UseApiPage(this WebApplication app) => app.UseSwaggerUI(page =>

@@ -198,7 +198,27 @@ internal static class ErrorCodes
         "The request breaks HTTP or asks for something that the service does not do.",
         "Compare the request with the API document.");
 
+    // Who may, and how much.
+    public static readonly ErrorCode KeyNeeded = new("key-needed", 401, "A key is needed",
+        "The service does not answer this without a key, and none was sent.",
+        "Send a key as the page of keys shows; the operator of the service makes them.");
+    public static readonly ErrorCode KeyInvalid = new("key-invalid", 401, "The key does not count",
+        "The key is not one of this service, was revoked or has expired, or was not sent as keys are sent; detail tells which.",
+        "Correct how it is sent, or ask the operator for another. Where no key is needed, leave it out.");
+    public static readonly ErrorCode ScopeTooSmall = new("scope-too-small", 403, "The key does not allow this",
+        "The key counts, but its scope does not reach so far.",
+        "Use a key of the scope that detail names.");
+    public static readonly ErrorCode OriginNotAllowed = new("origin-not-allowed", 403, "The key is not for this origin",
+        "A publishable key was sent from a web page that it is not bound to, or by no page at all.",
+        "Use it on the pages that it was made for; the operator makes a key for another origin.");
+    public static readonly ErrorCode TooManyRequests = new("too-many-requests", 429, "Too many requests were sent",
+        "A key or an address has sent more requests than its limit allows, or has too many bulk runs under way; detail names the limit.",
+        "Wait as long as Retry-After says; RateLimit tells with every answer how many are left. Many questions go into one bulk run.");
+
     // The service.
+    public static readonly ErrorCode TooBusy = new("too-busy", 503, "All places are taken",
+        "As many answers are computed and waited for as the service takes in; this request was sent away at once.",
+        "Ask again after the time that Retry-After tells, or send many questions as one bulk run, which waits.");
     public static readonly ErrorCode CatalogNotLoaded = new("catalog-not-loaded", 503, "No catalog is loaded",
         "The service runs, but holds no catalog yet.",
         "Import a catalog, or wait until GET /health/ready answers 200.");
@@ -221,7 +241,8 @@ internal static class ErrorCodes
         EngagementNeeded, OutletNeeded, TargetUnclear, TooManyCombinations,
         LinesNeeded, GridTooLarge, TooManyAnswers, TooManyRuns, ServiceStopping,
         UnknownRoute, MachineNotFound, PartNotFound, PickNotFound, PickExpired, MethodNotAllowed, BadHttp,
-        CatalogNotLoaded, TookTooLong, InternalError,
+        KeyNeeded, KeyInvalid, ScopeTooSmall, OriginNotAllowed, TooManyRequests,
+        TooBusy, CatalogNotLoaded, TookTooLong, InternalError,
     ];
 
     private static readonly FrozenDictionary<string, ErrorCode> ByCode = All.ToFrozenDictionary(c => c.Code);

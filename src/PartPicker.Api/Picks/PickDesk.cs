@@ -26,8 +26,8 @@ internal sealed class PickDesk(IPickStore store, TimeProvider clock, SearchGate 
     /// <param name="question">What is asked.</param>
     /// <param name="callerGone">Set when the caller went away.</param>
     /// <param name="oneOfMany">
-    /// True for a line of a bulk run: it waits patiently for its turn, and its answer is not kept, so that a long run
-    /// does not fill the store.
+    /// True for a line of a bulk run: it has its place already, and its answer is not kept, so that a long run does not
+    /// fill the store.
     /// </param>
     public async Task<PickReply> AnswerAsync(
         Question<PickRequest> question, CancellationToken callerGone, bool oneOfMany = false)
@@ -37,10 +37,12 @@ internal sealed class PickDesk(IPickStore store, TimeProvider clock, SearchGate 
             return new PickReply(Stored: known);
 
         long started = Stopwatch.GetTimestamp();
-        Outcome<PickAnswer> outcome;
+        Outcome<PickAnswer>? outcome;
         try
         {
-            outcome = await gate.RunAsync(stop => Search(question, stop), callerGone, patient: oneOfMany);
+            outcome = oneOfMany
+                ? gate.RunLine(stop => Search(question, stop), callerGone)
+                : await gate.RunAsync(stop => Search(question, stop), callerGone);
         }
         catch (OperationCanceledException) when (!callerGone.IsCancellationRequested)
         {
@@ -48,6 +50,8 @@ internal sealed class PickDesk(IPickStore store, TimeProvider clock, SearchGate 
                 ErrorCodes.TookTooLong, $"The search was stopped after {gate.MaxTime.TotalSeconds} seconds."));
         }
 
+        if (outcome is null)
+            return new PickReply(Refusal: gate.Full());
         if (outcome.Answer is not { } answer)
             return new PickReply(Refusal: Problems.Of(outcome.Problems, question.Body));
         double tookMs = Stopwatch.GetElapsedTime(started).TotalMilliseconds;

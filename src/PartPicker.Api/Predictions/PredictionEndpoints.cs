@@ -1,3 +1,4 @@
+using PartPicker.Api.Capacity;
 using PartPicker.Api.Docs;
 using PartPicker.Api.Errors;
 using PartPicker.Api.StartUp;
@@ -23,13 +24,19 @@ internal static class PredictionEndpoints
             .TakesParameters(AnswerFormat.Parameters)
             .ProducesProblems(400, 413, 415, 500, 503);
 
-    private static async Task<IResult> AskAsync(HttpContext http, CurrentCatalog current)
+    private static async Task<IResult> AskAsync(
+        HttpContext http, CurrentCatalog current, [FromKeyedServices(CapacitySetup.PredictionPlaces)] Places places)
     {
         (Question<PredictionRequest>? question, ProblemAnswer? refusal) =
             await Question.ReadAsync(http.Request, current, PredictionRequestReader.Read);
         if (question is null)
             return refusal!;
-        (byte[]? answer, refusal) = Answer(question);
+        return await places.RunAsync(() => Reply(question), http.RequestAborted) ?? places.Full();
+    }
+
+    private static IResult Reply(Question<PredictionRequest> question)
+    {
+        (byte[]? answer, ProblemAnswer? refusal) = Answer(question);
         return answer is null ? refusal! : new TaggedAnswer(answer);
     }
 

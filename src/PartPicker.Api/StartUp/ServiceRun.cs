@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using PartPicker.Api.CommandLine;
+using PartPicker.Api.Keys;
 using PartPicker.Parts;
 using PartPicker.Storage;
 
@@ -39,6 +40,14 @@ internal static class ServiceRun
     private static async Task<int> ServeAsync(WebApplication app, ServiceOptions options)
     {
         ServiceFolders folders = app.Services.GetRequiredService<ServiceFolders>();
+        if (options.KeysNeeded && !Opened(folders, () => app.Services.GetRequiredService<KeyRing>().HasUsable))
+        {
+            return await FailAsync(
+                $"others than this machine could reach it{(options.BehindProxy ? "" : $" at {options.Listen}")}, and no key is set up, "
+                + $"without which nobody may ask. Make one with: key create --scope read --data {folders.Data}; or leave out "
+                + "--listen and --behind-proxy, to serve this machine alone.");
+        }
+
         if (LoadCatalog(app.Services, folders, options) is not { } catalog)
             return Failed;
         app.Services.GetRequiredService<CurrentCatalog>().Snapshot = catalog;
@@ -49,7 +58,7 @@ internal static class ServiceRun
                 .FirstOrDefault() is { } address)
         {
             Uri service = new(address);
-            bool mute = options.Quiet && !options.Once;
+            bool mute = (options.Quiet && !options.Once) || options.KeysNeeded;
             bool answered = mute || await FirstPick.AskAsync(
                 service, catalog, folders.Catalog, isOfFolder: options.CatalogFolder is not null, Console.Out);
             if (options.Once)
@@ -65,13 +74,16 @@ internal static class ServiceRun
         return 0;
     }
 
-    private static CatalogSnapshot? LoadCatalog(IServiceProvider services, ServiceFolders folders, ServiceOptions options)
+    private static CatalogSnapshot? LoadCatalog(IServiceProvider services, ServiceFolders folders, ServiceOptions options) =>
+        Opened(folders, () => CatalogStartUp.Load(
+            services.GetRequiredService<ICatalogStore>(), folders, options.CatalogFolder is not null,
+            services.GetRequiredService<TimeProvider>().GetUtcNow(), Console.Error));
+
+    private static T Opened<T>(ServiceFolders folders, Func<T> read)
     {
         try
         {
-            return CatalogStartUp.Load(
-                services.GetRequiredService<ICatalogStore>(), folders, options.CatalogFolder is not null,
-                services.GetRequiredService<TimeProvider>().GetUtcNow(), Console.Error);
+            return read();
         }
         catch (Exception fault) when (fault is DbException or IOException or UnauthorizedAccessException)
         {

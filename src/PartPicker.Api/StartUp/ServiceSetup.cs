@@ -1,9 +1,11 @@
 using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using PartPicker.Api.Bulk;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.CommandLine;
 using PartPicker.Api.Deprecations;
 using PartPicker.Api.Docs;
+using PartPicker.Api.Keys;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
 using PartPicker.Storage;
@@ -13,10 +15,7 @@ namespace PartPicker.Api.StartUp;
 /// <summary>What the service is made of.</summary>
 internal static class ServiceSetup
 {
-    /// <summary>
-    /// Listens on the loopback address only: reads need no key here, and so nobody else may ask.
-    /// </summary>
-    public static void ListenOnLoopback(this WebApplicationBuilder builder, int port) =>
+    public static void Listen(this WebApplicationBuilder builder, IPAddress address, int port) =>
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -25,7 +24,7 @@ internal static class ServiceSetup
             kestrel.Limits.MaxRequestLineSize = RequestLimits.MaxRequestLineBytes;
             kestrel.Limits.MaxRequestHeadersTotalSize = RequestLimits.MaxHeaderBytes;
             kestrel.Limits.MaxRequestHeaderCount = RequestLimits.MaxHeaders;
-            kestrel.Listen(IPAddress.Loopback, port);
+            kestrel.Listen(address, port);
         });
 
     /// <summary>The console belongs to the answer: only what went wrong is logged, and beside it.</summary>
@@ -46,8 +45,10 @@ internal static class ServiceSetup
         services.AddSingleton(host => new SqliteStore(host.GetRequiredService<ServiceFolders>().StoreFile));
         services.AddSingleton<ICatalogStore>(host => host.GetRequiredService<SqliteStore>());
         services.AddSingleton<IPickStore>(host => new RecentPicks(host.GetRequiredService<SqliteStore>()));
+        services.AddSingleton<IKeyStore>(host => host.GetRequiredService<SqliteStore>());
+        services.AddKeys();
+        services.AddCapacity();
         services.AddSingleton<CurrentCatalog>();
-        services.AddSingleton(_ => SearchGate.Standard());
         services.AddSingleton<PickDesk>();
         services.AddSingleton(_ => BulkGate.Standard());
         services.AddSingleton(TimeProvider.System);

@@ -33,6 +33,9 @@ internal static class RequestLimits
     /// <summary>Longest a search runs; then it answers with the best list so far.</summary>
     public static readonly TimeSpan SearchDeadline = TimeSpan.FromSeconds(20);
 
+    /// <summary>When a question that found no place may be sent again.</summary>
+    public static readonly TimeSpan BusyRetryAfter = TimeSpan.FromSeconds(2);
+
     /// <summary>Most answers of one bulk run; a run of more lines is continued with fromLine.</summary>
     public const int MaxBulkAnswers = 1_000_000;
 

@@ -15,7 +15,7 @@ public sealed class PortChoiceTests
         int wanted = ((IPEndPoint)busy.LocalEndpoint).Port;
         StringWriter notes = new();
 
-        int? found = PortChoice.Find(wanted, notes);
+        int? found = PortChoice.Find(IPAddress.Loopback, wanted, notes);
 
         Assert.InRange(found!.Value, wanted + 1, wanted + PortChoice.MaxTries - 1);
         Assert.Equal($"Port {wanted} is busy: using {found}.", notes.ToString().Trim());
@@ -30,7 +30,7 @@ public sealed class PortChoiceTests
         probe.Dispose();
         StringWriter notes = new();
 
-        Assert.Equal(free, PortChoice.Find(free, notes));
+        Assert.Equal(free, PortChoice.Find(IPAddress.Loopback, free, notes));
         Assert.Empty(notes.ToString());
     }
 
@@ -40,6 +40,6 @@ public sealed class PortChoiceTests
         using var busy = new TcpListener(IPAddress.Loopback, IPEndPoint.MaxPort);
         busy.Start();
 
-        Assert.Null(PortChoice.Find(IPEndPoint.MaxPort, TextWriter.Null));
+        Assert.Null(PortChoice.Find(IPAddress.Loopback, IPEndPoint.MaxPort, TextWriter.Null));
     }
 }

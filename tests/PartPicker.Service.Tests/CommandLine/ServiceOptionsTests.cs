@@ -1,3 +1,4 @@
+using PartPicker.Api.Capacity;
 using PartPicker.Api.CommandLine;
 using Xunit;
 
@@ -41,6 +42,41 @@ public sealed class ServiceOptionsTests
     [InlineData("fit")]
     [InlineData("fields")]
     public void A_page_of_reference_may_be_asked_for(string page) => Assert.Equal(page, Read("docs", page).Page);
+
+    [Fact]
+    public void Where_others_may_ask_keys_are_needed()
+    {
+        Assert.False(Read().KeysNeeded || Read("--listen", "127.0.0.2").KeysNeeded || Read("--listen=::1").KeysNeeded);
+        Assert.True(Read("--listen", "0.0.0.0").KeysNeeded && Read("--listen=::").KeysNeeded && Read("--listen=192.168.1.2").KeysNeeded);
+        Assert.True(Read("--behind-proxy").KeysNeeded);
+    }
+
+    [Fact]
+    public void Limits_are_changed_by_name()
+    {
+        ServiceOptions options = Read("--limit", "searches=7", "--limit=searches-waiting=0", "--limit", "searches=8");
+
+        Assert.Equal((8, 0, 1200), (options.Of(ServiceLimits.Searches), options.Of(ServiceLimits.SearchesWaiting), options.Of(ServiceLimits.RequestsPerKey)));
+    }
+
+    [Theory]
+    [InlineData("--listen takes an IP address, as 0.0.0.0 for all of this machine, not 'all'.", "--listen", "all")]
+    [InlineData("--listen needs a value.", "--listen")]
+    [InlineData("'--behind-proxy=yes' is not an option.", "--behind-proxy=yes")]
+    [InlineData("The limit searches takes a whole number from 1 to 1000000, not '0'.", "--limit", "searches=0")]
+    [InlineData("The limit requests-per-key takes a whole number from 1 to 1000000, not ''.", "--limit", "requests-per-key")]
+    [InlineData("--once asks without a key: it goes with no --listen beyond this machine, and with no --behind-proxy.", "--once", "--behind-proxy")]
+    public void What_cannot_be_read_of_who_may_ask_is_told(string complaint, params string[] args) =>
+        Assert.Equal((null, complaint), ServiceOptions.Read(args));
+
+    [Fact]
+    public void A_limit_that_is_none_is_told_with_those_that_are()
+    {
+        string? complaint = ServiceOptions.Read(["--limit", "patience=1"]).Complaint;
+
+        Assert.StartsWith("--limit takes NAME=N, where NAME is one of: requests-per-key, ", complaint);
+        Assert.EndsWith("; not 'patience=1'.", complaint);
+    }
 
     [Theory]
     [InlineData("'docs' takes one of: fields, fit.", "docs")]

@@ -70,7 +70,7 @@ public sealed class PageTests(Service service)
             CatalogItem[] alone = [.. contents.Items.Where(item => item is not Machine || item.Id == machine.Machine.Id)];
             CatalogSnapshot catalog = new("one", contents with { Items = alone });
 
-            string page = Encoding.UTF8.GetString(await Body(StartPage.Show(catalog, new HostString("127.0.0.1:5180"))));
+            string page = Encoding.UTF8.GetString(await Body(StartPage.Show(catalog, true, new HostString("127.0.0.1:5180"))));
             string question = WebUtility.HtmlDecode(page.Split("-d '")[1].Split("'</code>")[0]);
 
             using JsonDocument json = JsonDocument.Parse(question);

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
@@ -274,7 +275,7 @@ public sealed class ProblemDocumentTests(Service service)
     public async Task A_search_past_its_time_is_stopped_and_told()
     {
         // Another search keeps the only place, so that this one is still waiting when its time is up.
-        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), maxAtOnce: 1);
+        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), new Places(1, 1, "searches"));
         using HeldSearch other = new(gate);
         using WebApplicationFactory<Program> busy = With(services => services.Replace(
             ServiceDescriptor.Singleton(gate)));
@@ -282,7 +283,7 @@ public sealed class ProblemDocumentTests(Service service)
             new Uri("/v1/picks", UriKind.Relative), new StringContent(Question, Encoding.UTF8, "application/json"));
 
         AssertProblem(await Answer.ReadAsync(response), 503, "took-too-long");
-        Assert.Equal(1, await other.Finish());
+        Assert.Equal("held", await other.Finish());
     }
 
     private WebApplicationFactory<Program> With(Action<IServiceCollection> change) =>

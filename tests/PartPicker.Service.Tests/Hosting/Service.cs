@@ -14,6 +14,12 @@ public sealed class Service : WebApplicationFactory<Program>
     private readonly TemporaryFolder data = new();
     private HttpClient? client;
 
+    /// <summary>Options of the command line beside that of the store.</summary>
+    public IReadOnlyDictionary<string, string> Options { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>Where it keeps its store.</summary>
+    public string DataFolder => data.Path;
+
     public HttpClient Client => client ??= CreateClient(new() { AllowAutoRedirect = false });
 
     public Task<Answer> GetAsync(string path, string? ifNoneMatch = null) =>
@@ -37,7 +43,12 @@ public sealed class Service : WebApplicationFactory<Program>
         return await Answer.ReadAsync(response);
     }
 
-    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("data", data.Path);
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("data", data.Path);
+        foreach ((string name, string value) in Options)
+            builder.UseSetting(name, value);
+    }
 
     protected override void Dispose(bool disposing)
     {

@@ -7,7 +7,7 @@ internal sealed class HeldSearch : IDisposable
 {
     private readonly ManualResetEventSlim begun = new();
     private readonly ManualResetEventSlim mayEnd = new();
-    private readonly Task<int> search;
+    private readonly Task<string?> search;
 
     public HeldSearch(SearchGate gate)
     {
@@ -16,13 +16,13 @@ internal sealed class HeldSearch : IDisposable
             {
                 begun.Set();
                 mayEnd.Wait(CancellationToken.None); // Even past its time: a search may be slow to stop.
-                return 1;
+                return "held";
             },
             default));
         begun.Wait();
     }
 
-    public Task<int> Finish()
+    public Task<string?> Finish()
     {
         mayEnd.Set();
         return search;

@@ -23,7 +23,7 @@ public sealed class SqliteFileTests : IDisposable
 
         file.Open();
 
-        Assert.Equal(2, version);
+        Assert.Equal(3, version);
         Assert.NotEmpty(schema);
         Assert.Equal(schema, Schema());
         Assert.Equal(version, Scalar("PRAGMA user_version"));
@@ -38,7 +38,7 @@ public sealed class SqliteFileTests : IDisposable
             Assert.Null(store.LoadNewest());
         })));
 
-        Assert.Equal(2, Scalar("PRAGMA user_version"));
+        Assert.Equal(3, Scalar("PRAGMA user_version"));
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class SqliteFileTests : IDisposable
             Outlets = [.. contents.Outlets.Select(o => new Outlet(o.Id, o.Currency, o.Offers))],
         };
         string revision = file.Open().Save(before, Now).Revision;
-        Execute("DROP TABLE labour; PRAGMA user_version = 1");
+        Execute("DROP TABLE access_key; DROP TABLE labour; PRAGMA user_version = 1");
 
         CatalogSnapshot kept = file.Open().LoadNewest()!;
 

@@ -33,6 +33,7 @@ internal static class OpenApiSetup
             options.SchemaFilter<WireSchemaFilter>();
             options.OperationFilter<OperationTextFilter>();
             options.DocumentFilter<DocumentTextFilter>();
+            KeyedOperation.AddSchemes(options);
         });
     }
 }

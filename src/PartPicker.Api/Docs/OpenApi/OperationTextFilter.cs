@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.OpenApi;
 using PartPicker.Api.Deprecations;
 using PartPicker.Api.Picks;
@@ -15,10 +16,13 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
 {
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        operation.Security = []; // No operation needs a key; the empty list says so outright.
         foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
             parameter.Description = "The id, as another answer gave it.";
         IEnumerable<object> metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        if (metadata.OfType<IAllowAnonymous>().Any())
+            operation.Security = []; // No key is needed; the empty list says so outright.
+        else
+            KeyedOperation.Describe(operation, context);
         operation.Parameters =
             [.. operation.Parameters ?? [], .. metadata.OfType<QueryParameter>().Select(parameter => Parameter(
                 parameter, deprecations.Parameter(operation.OperationId, parameter.Name)))];
@@ -92,6 +96,9 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
             "413" => "The body is too large.",
             "415" => "The body is not of the media type above, or not plain UTF-8.",
             "500" => "Something went wrong inside the service.",
+            "401" => "A key is needed, or the one that was sent does not count; code tells which.",
+            "403" => "The key does not allow this, or not from this origin; code tells which.",
+            "429" => "A key or an address sends more than its limit allows; detail names the limit.",
             "503" => "No catalog is loaded, the answer took too long, or too many ask; code tells which.",
             _ => response.Description,
         };
@@ -102,8 +109,8 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
         if (status == "200" && operationId == "listParts")
             AddHeader(response, "Link", "The next page, as rel=\"next\" (RFC 8288); none on the last.");
-        if (status == "503" && operationId is "pickMany" or "predictMany")
-            AddHeader(response, "Retry-After", "Seconds until it may be sent again, where there are too many runs.");
+        if (status == "503" && operationId is "pickMany" or "predictMany" or "createPick" or "predict")
+            AddHeader(response, "Retry-After", "Seconds until it may be sent again, where too many ask.");
         if (status == "201" || (status is "200" or "304" && operationId == "getPick"))
             DescribeKept(response);
     }
@@ -133,7 +140,7 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
         };
     }
 
-    private static void AddHeader(OpenApiResponse response, string name, string text)
+    public static void AddHeader(OpenApiResponse response, string name, string text)
     {
         response.Headers ??= new Dictionary<string, IOpenApiHeader>();
         response.Headers[name] = new OpenApiHeader

@@ -1,4 +1,5 @@
 using System.Reflection;
+using PartPicker.Api.Keys;
 using PartPicker.Api.StartUp;
 using PartPicker.Api.Wire;
 
@@ -7,10 +8,12 @@ namespace PartPicker.Api.Docs;
 /// <summary>The pages for people.</summary>
 internal static class PageEndpoints
 {
-    public static void MapPages(this IEndpointRouteBuilder routes)
+    // They are the same for every service and tell nothing of a catalog; problem documents lead to them.
+    public static void MapPages(this IEndpointRouteBuilder outer)
     {
-        routes.MapGet("/", (HttpRequest request, CurrentCatalog current) =>
-            StartPage.Show(current.Snapshot, request.Host)).ExcludeFromDescription();
+        RouteGroupBuilder routes = outer.MapGroup("").AllowAnonymous();
+        routes.MapGet("/", (HttpContext http, CurrentCatalog current, Access access) =>
+            StartPage.Show(current.Snapshot, access.IsOpen(http), http.Request.Host)).ExcludeFromDescription();
         routes.MapGet("/docs/errors", ErrorsPage.Show).ExcludeFromDescription();
         foreach (string name in MarkdownPage.Names)
         {

@@ -9,7 +9,14 @@ internal static class StartPage
 {
     private static readonly JsonSerializerOptions Readable = new(WireJson.Options) { WriteIndented = true };
 
-    public static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host) => HtmlPage.Of("Part Picker",
+    /// <summary>The page; where a key is needed it tells nothing of the catalog.</summary>
+    public static TaggedAnswer Show(CatalogSnapshot? current, bool isOpen, HostString host) =>
+        Show(isOpen ? current : null, host, isOpen ? "<p>No catalog is loaded yet.</p>" : KeyNeeded);
+
+    private const string KeyNeeded =
+        "<p>What the catalog holds is told to those who send <a href=\"/docs/keys\">a key</a>.</p>";
+
+    private static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host, string without) => HtmlPage.Of("Part Picker",
         $"""
         <p>Part Picker picks clutch parts for belt-type CVTs of off-road machines.
         It computes each part from first principles and ranks combinations of drive spring, flyweights,
@@ -27,6 +34,7 @@ internal static class StartPage
         <li><a href="/docs/recipes">Recipes</a> for scripts and for a dealer's page, and <a href="/docs/bulk">many questions in one run</a></li>
         <li><a href="/docs/versioning">How long an answer stays the same</a>, and what may change</li>
         <li><a href="/docs/errors">Every error code</a>, and what to do about it</li>
+        <li><a href="/docs/keys">Keys and limits</a>: who may ask, and how much</li>
         <li><a href="/docs/fit">Every rule of fit</a>, and what it needs to know</li>
         <li><a href="/docs/fields">Every field of a catalog</a>, with its range and an example</li>
         <li><a href="/docs/model/shift-curve">The model</a>: the relation behind every number, with worked examples</li>
@@ -38,7 +46,7 @@ internal static class StartPage
         <li><a href="/v1/parts?limit=20">The parts of the catalog</a>, likewise</li>
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
-        {Machines(catalog)}
+        {(catalog is null ? without : Machines(catalog))}
         """) with { Fresh = TimeSpan.Zero };
 
     private static string Question(CatalogSnapshot? catalog)
@@ -56,10 +64,8 @@ internal static class StartPage
             : $"<p>A measured run says what {HtmlPage.Encode(question.Machine)} holds where it was made. Which parts hold the same at "
                 + $"{altitude.Value:0} {altitude.Unit}, where the air is thin?</p>";
 
-    private static string Machines(CatalogSnapshot? catalog)
+    private static string Machines(CatalogSnapshot catalog)
     {
-        if (catalog is null)
-            return "<p>No catalog is loaded yet.</p>";
         IEnumerable<string> items = catalog.Machines.Select(profile => Item(profile.Machine));
         return $"<h2>Machines</h2>\n<ul>\n{string.Join('\n', items)}\n</ul>";
     }
