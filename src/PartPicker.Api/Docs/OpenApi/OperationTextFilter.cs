@@ -11,6 +11,9 @@ namespace PartPicker.Api.Docs;
 /// </summary>
 internal sealed class OperationTextFilter : IOperationFilter
 {
+    // Blanks alone are no text.
+    private const string NotBlank = @"\S";
+
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         operation.Security = []; // No operation needs a key; the empty list says so outright.
@@ -70,6 +73,7 @@ internal sealed class OperationTextFilter : IOperationFilter
             Maximum = parameter.Range?.Max.ToString(CultureInfo.InvariantCulture),
             MinLength = parameter.MaxLength is null ? null : 1,
             MaxLength = parameter.MaxLength,
+            Pattern = parameter.MaxLength is null ? null : NotBlank,
             Default = parameter.Standard,
         };
     }
@@ -83,6 +87,7 @@ internal sealed class OperationTextFilter : IOperationFilter
             "304" => "The answer is still the one with the tag that was sent in If-None-Match.",
             "400" => "The request has faults; errors lists all of them.",
             "404" => "There is no such thing.",
+            "408" => "The body came too slowly.",
             "413" => "The body is too large.",
             "415" => "The body is not of the media type above, or not plain UTF-8.",
             "500" => "Something went wrong inside the service.",

@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Wire;
+using PartPicker.Quantities;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PartPicker.Api.Docs;
@@ -60,6 +61,10 @@ internal sealed class WireSchemaFilter : ISchemaFilter
             WordsHolder(member).Enum = Texts(words.Words);
         else if (property.IsDefined(typeof(ObstacleNamesAttribute)))
             Explain(member);
+        else if (property.IsDefined(typeof(OnlyTrueAttribute)))
+            member.Enum = [JsonValue.Create(true)];
+        else if (property.GetCustomAttribute<FormAttribute>() is { } form)
+            WordsHolder(member).Pattern = form.Pattern;
         else if (IsErrorCode(property))
             member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
     }
@@ -114,6 +119,8 @@ internal sealed class WireSchemaFilter : ISchemaFilter
         var text = new OpenApiSchema
         {
             Type = JsonSchemaType.String,
+            MinLength = 1,
+            MaxLength = QuantityReader.MaxTextLength,
             Description = "Number and unit, as in \"64.5 g\".",
         };
         record.Type = null;

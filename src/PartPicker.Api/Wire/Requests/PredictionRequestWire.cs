@@ -52,5 +52,6 @@ internal sealed record PredictionRequestWire : IRequestWire
     /// from 1 in low gear, upshiftRpm/n, slipMargin/n, powerLost/n and vehicleSpeed/n.
     /// </summary>
     [MaxLength(RequestLimits.MaxExplained)]
+    [ExplainedForm]
     public IReadOnlyList<string>? Explain { get; init; }
 }
