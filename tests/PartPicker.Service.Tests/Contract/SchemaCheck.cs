@@ -44,10 +44,12 @@ internal sealed class SchemaCheck(ApiFile api)
                 return IsOf(told!, value) ? null : $"{value.ValueKind} is not of type {told!.ToJsonString()}";
             case "enum":
                 return told!.AsArray().Any(word => JsonNode.DeepEquals(word, Node(value))) ? null : $"{value} is not one of the words";
-            case "anyOf":
-                return Holding(told!, value) > 0 ? null : "none of anyOf holds";
-            case "oneOf":
-                return Holding(told!, value) is var holding && holding == 1 ? null : $"{holding} of oneOf hold";
+            case "anyOf" or "oneOf":
+                IReadOnlyList<string>[] each = [.. told!.AsArray().Select(one => Faults(one!, value, pointer))];
+                int holding = each.Count(one => one.Count == 0);
+                if (holding == 0)
+                    return $"none of {keyword} holds; the nearest: {string.Join("; ", each.MinBy(one => one.Count)!)}";
+                return keyword == "anyOf" || holding == 1 ? null : $"{holding} of oneOf hold";
             case "properties" or "items" or "additionalProperties":
                 Inner(schema, keyword, told!, value, pointer, faults);
                 return null;
@@ -98,9 +100,6 @@ internal sealed class SchemaCheck(ApiFile api)
         ("maxItems", JsonValueKind.Array) => value.GetArrayLength() <= (int)told,
         _ => true, // A limit says nothing of values of another type.
     };
-
-    private int Holding(JsonNode schemas, JsonElement value) =>
-        schemas.AsArray().Count(schema => Faults(schema!, value).Count == 0);
 
     private static bool IsOf(JsonNode types, JsonElement value) =>
         (types is JsonArray several ? several.Select(type => (string)type!) : [(string)types!]).Any(type => type switch

@@ -94,7 +94,10 @@ internal sealed class OperationTextFilter : IOperationFilter
             "503" => "No catalog is loaded, the answer took too long, or too many ask; code tells which.",
             _ => response.Description,
         };
-        if (status is "200" or "201" or "304")
+        bool byChance = status == "200" && operationId == "createPick";
+        if (byChance)
+            response.Description = "The best list so far, where the clock ended the search; it is not stored, and no tag names it.";
+        else if (status is "200" or "201" or "304")
             AddHeader(response, "ETag", "A hash of the bytes of the answer.");
         if (status == "201")
             AddHeader(response, "Location", "Where the stored answer can be fetched.");
