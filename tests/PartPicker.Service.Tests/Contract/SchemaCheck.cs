@@ -11,7 +11,7 @@ namespace PartPicker.Service.Tests.Contract;
 internal sealed class SchemaCheck(ApiFile api)
 {
     // Nothing of these says which values are valid.
-    private static readonly string[] Silent = ["description", "format", "default", "example", "examples", "title", "deprecated"];
+    private static readonly string[] Silent = ["description", "format", "default", "example", "examples", "title", "deprecated", "x-growing"];
 
     /// <summary>What is wrong with a value, each with its place; empty where nothing is.</summary>
     public IReadOnlyList<string> Faults(JsonNode schema, JsonElement value, string pointer = "")

@@ -66,12 +66,21 @@ internal sealed class WireSchemaFilter : ISchemaFilter
         else if (property.GetCustomAttribute<FormAttribute>() is { } form)
             WordsHolder(member).Pattern = form.Pattern;
         else if (IsErrorCode(property))
-            member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
+            Grow(member, ErrorCodes.All.Select(code => code.Code));
+    }
+
+    // Callers must take a word that they do not know: some are added without a new version.
+    private static void Grow(OpenApiSchema member, IEnumerable<string> words)
+    {
+        member.Enum = Texts(words);
+        member.Extensions ??= new Dictionary<string, IOpenApiExtension>();
+        member.Extensions["x-growing"] = new JsonNodeExtension(JsonValue.Create(true));
+        member.Description += " Words may be added to the list.";
     }
 
     private static void Explain(OpenApiSchema member)
     {
-        member.Enum = Texts(ObstacleNamesAttribute.Names);
+        Grow(member, ObstacleNamesAttribute.Names);
         member.Description += " " + ObstacleNamesAttribute.Sentences;
     }
 
