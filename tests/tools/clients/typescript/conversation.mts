@@ -8,7 +8,10 @@ type BulkLine = components["schemas"]["BulkPrediction"] | components["schemas"][
 
 const address = process.argv[2];
 assert.ok(address, "The address of the service is needed.");
-const client = createClient<paths>({ baseUrl: address });
+const client = createClient<paths>({
+  baseUrl: address,
+  querySerializer: { object: { style: "form", explode: true } }, // As the document says of fields.
+});
 
 function right<T>(answer: { data?: T; error?: unknown; response: Response }): T {
   assert.ok(answer.data !== undefined, `${answer.response.status}: ${JSON.stringify(answer.error)}`);
