@@ -15,7 +15,7 @@ namespace PartPicker.Service.Tests.Fuzz;
 [Collection(ServiceTests.Name)]
 public sealed class FuzzTests(Service service)
 {
-    private const int StandardRequests = 4_000;
+    private const int StandardRequests = 3_000;
     private const int AskedTwice = 5; // Each so many.
     private const int MostFailuresShown = 5;
 
@@ -31,6 +31,7 @@ public sealed class FuzzTests(Service service)
         int first = Number("PART_PICKER_FUZZ_FIRST") ?? 0;
         RequestMaker maker = new(Api, new Pools(SampleCatalog.Snapshot, await PicksAsync()), seed);
         SortedDictionary<string, int> counts = new(StringComparer.Ordinal);
+        HashSet<string> told = [];
         List<string> failures = [];
         int serverErrors = 0;
         for (int number = first; number < first + requests && failures.Count < MostFailuresShown; number++)
@@ -43,6 +44,8 @@ public sealed class FuzzTests(Service service)
             serverErrors += answer.Status >= 500 ? 1 : 0;
             string kind = $"{request.Operation?.Id ?? "elsewhere"} {answer.Status}";
             counts[kind] = counts.GetValueOrDefault(kind) + 1;
+            if (answer.Status >= 400 && answer.Body.Length > 0)
+                told.UnionWith(Told(answer));
             if (faults.Count > 0)
             {
                 failures.Add($"Request {number} of seed {seed}: {string.Join("; ", faults)}\n{request}\n-> {answer.Status}\n"
@@ -52,10 +55,17 @@ public sealed class FuzzTests(Service service)
 
         Assert.True(failures.Count == 0, string.Join("\n\n", failures));
         Figures.Keep("fuzz", $"fuzz: {requests} requests, {serverErrors} server errors, seed {seed}");
-        Figures.Keep("fuzz-counts", $"fuzz, answers by operation: {string.Join(", ", counts.Select(c => $"{c.Key} {c.Value}"))}");
+        Figures.Keep("fuzz-counts", $"fuzz, {told.Count} codes told; answers by operation: {string.Join(", ", counts.Select(c => $"{c.Key} {c.Value}"))}");
         // A maker of requests whose every request is refused would find nothing.
         foreach (ApiOperation operation in requests >= StandardRequests ? Api.Operations : [])
             Assert.True(counts.Any(c => c.Key.StartsWith(operation.Id + " 2", StringComparison.Ordinal) && c.Value >= 3), $"Too few of {operation.Id} were answered.");
+    }
+
+    private static IEnumerable<string> Told(Answer answer)
+    {
+        using JsonDocument problem = JsonDocument.Parse(answer.Body);
+        return [.. problem.RootElement.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("code").GetString()!)
+            .Prepend(problem.RootElement.GetProperty("code").GetString()!)];
     }
 
     // The same bytes, or none where their tag is sent along; and the page that comes next is a page too.
@@ -105,9 +115,55 @@ public sealed class FuzzTests(Service service)
             return [$"status {answer.Status} is not one of {operation.Id}"];
         if (request.Method == "HEAD" || answer.Status == 304)
             return answer.Body.Length > 0 ? ["a body where none belongs"] : [];
-        if (answer.Status >= 400)
-            return ProblemFaults(answer);
-        return request.Operation is { } known ? AnswerFaults(known, answer) : [];
+        if (request.Operation is not { } known)
+            return answer.Status >= 400 ? ProblemFaults(answer) : [];
+        return [.. answer.Status >= 400 ? ProblemFaults(answer) : AnswerFaults(known, answer), .. Disagreement(known, request, answer)];
+    }
+
+    // What the document refuses is not answered, and what it allows has no fault of form.
+    private static IEnumerable<string> Disagreement(ApiOperation operation, SentRequest request, Answer answer)
+    {
+        if (operation.Body is not ("application/json", var schema) || answer.Status is not (200 or 201 or 400) || Parsed(request.Body!) is not { } json)
+            return [];
+        using JsonDocument body = json;
+        IReadOnlyList<string> faults;
+        try
+        {
+            faults = Check.Faults(schema, body.RootElement);
+        }
+        catch (InvalidOperationException)
+        {
+            return []; // Half of a pair of surrogates is no text.
+        }
+
+        if (answer.Status != 400)
+            return faults.Select(fault => $"it was answered, and the document says {fault}");
+        using JsonDocument problem = JsonDocument.Parse(answer.Body);
+        return faults.Count > 0
+            ? []
+            : [.. problem.RootElement.GetProperty("errors").EnumerateArray().Where(IsOfForm).Select(error => $"the document allows what was refused by {error}")];
+    }
+
+    private static bool IsOfForm(JsonElement error) =>
+        error.GetProperty("pointer").GetString() is "" or ['/', ..]
+        && error.GetProperty("code").GetString() switch
+        {
+            "unknown-member" or "wrong-type" or "duplicate-member" => true,
+            // How many points there are to explain, another member says.
+            "unknown-word" => !error.GetProperty("pointer").GetString()!.StartsWith("/explain/", StringComparison.Ordinal),
+            _ => false,
+        };
+
+    private static JsonDocument? Parsed(byte[] body)
+    {
+        try
+        {
+            return JsonDocument.Parse(body, new JsonDocumentOptions { AllowDuplicateProperties = false });
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 
     private static List<string> ProblemFaults(Answer answer)

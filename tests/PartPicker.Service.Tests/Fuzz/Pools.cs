@@ -11,11 +11,18 @@ internal sealed class Pools
         "<b>", "{{7*7}}", "%00", "\u0000", "\u202e", "ｄｓ", "İ", new string('a', 65), new string('9', 4000),
     ];
 
-    private static readonly string[] Quantities =
-    [
-        "0 m", "300 m", "1000 ft", "-500 m", "6000 m", "20000 ft", "1 1/2 in", "20 °C", "-60 °C", "140 °F", "293 K", "0 %", "60 %",
-        "100 %", "0 g", "4 g", "0.25 oz", "99.9 g", "60 km/h", "25 mph", "0 km/h", "60 lbf/in", "10 N/mm", "1500", "4 furlongs",
-    ];
+    private static readonly string[] Masses = ["0 g", "4 g", "4 g", "8 g", "0.25 oz", "99.9 g", "62 gr"];
+
+    private static readonly Dictionary<string, string[]> Quantities = new()
+    {
+        ["altitude"] = ["0 m", "300 m", "1000 ft", "-500 m", "6000 m", "19000 ft", "1 1/2 in"],
+        ["temperature"] = ["20 °C", "-60 °C", "140 °F", "293 K", "7 °C"],
+        ["relativeHumidity"] = ["0 %", "60 %", "100 %", "33.3 %"],
+        ["speed"] = ["0 km/h", "60 km/h", "25 mph", "20 m/s", "90 km/h"],
+        ["pin"] = Masses, ["heel"] = Masses, ["middle"] = Masses, ["tip"] = Masses,
+    };
+
+    private static readonly string[] AnyQuantity = [.. Quantities.Values.SelectMany(each => each), "60 lbf/in", "10 N/mm", "1500", "4 furlongs"];
 
     private readonly Dictionary<string, string[]> byMember;
 
@@ -25,7 +32,8 @@ internal sealed class Pools
         string[] holes = [.. catalog.Machines.SelectMany(m => m.DrivenClutch.Holes).Select(hole => hole.Name).Distinct()];
         byMember = new()
         {
-            ["machine"] = [.. catalog.Machines.Select(machine => machine.Machine.Id)],
+            // One that can be asked for anything, as often as all of them.
+            ["machine"] = [.. catalog.Machines.SelectMany(machine => new[] { machine.Machine.Id, SampleCatalog.Machine })],
             ["fitsMachine"] = [.. catalog.Machines.Select(machine => machine.Machine.Id)],
             ["outlet"] = [.. catalog.Outlets.Select(outlet => outlet.Id)],
             ["driveSpring"] = Ids<DriveSpring>(catalog),
@@ -58,7 +66,12 @@ internal sealed class Pools
             ? Pick(random, known)
             : Pick(random, Odd);
 
-    public static string Quantity(Random random) => random.Next(12) == 0 ? Pick(random, Odd) : Pick(random, Quantities);
+    public static string Quantity(Random random, string member) => random.Next(24) switch
+    {
+        0 => Pick(random, Odd),
+        1 => Pick(random, AnyQuantity),
+        _ => Pick(random, Quantities.GetValueOrDefault(member, AnyQuantity)),
+    };
 
     public static T Pick<T>(Random random, IReadOnlyList<T> several) => several[random.Next(several.Count)];
 

@@ -17,12 +17,20 @@ internal sealed class ValueMaker(ApiFile api, Pools pools, Random random)
     private const int MostItems = 3;
     private const int MostPoints = 8;
 
+    private static readonly string[] Steps = ["from", "to", "step", "unit"];
+    private static readonly string[][] Runs = [["shiftRpm", "shiftCurve"]];
+    private static readonly string[][] Wishes =
+    [
+        ["engagementRpm", "engagementRpm", "engagementChangeRpm"],
+        ["shiftRpm", "shiftRpm", "shiftCurve", "speedCurve", "peakPower", "shiftChangeRpm"],
+    ];
+
     /// <summary>A value for a member of that name, as JSON text: JSON nodes could not hold every number.</summary>
     public string Make(JsonNode schema, string member)
     {
         JsonObject shape = api.Resolved(schema);
-        if (shape["oneOf"]?.AsArray() is { } several)
-            return member is "id" ? Scalar() : QuantityOr(several);
+        if (shape["oneOf"] is not null)
+            return member is "id" ? Scalar() : Quantity(member);
         return (string?)shape["type"] switch
         {
             "object" => Object(shape),
@@ -38,12 +46,24 @@ internal sealed class ValueMaker(ApiFile api, Pools pools, Random random)
     {
         string[] required = [.. (shape["required"]?.AsArray() ?? []).Select(name => (string)name!)];
         JsonObject properties = shape["properties"]!.AsObject();
-        // The wishes of a target exclude each other, and so do the two ways to state an axis.
-        HashSet<string> left = properties.ContainsKey("peakPower") ? Chosen(["engagementRpm", "engagementChangeRpm"],
-                ["shiftRpm", "shiftCurve", "speedCurve", "peakPower", "shiftChangeRpm"])
-            : properties.ContainsKey("solveFriction") ? Chosen(["shiftRpm", "shiftCurve"])
-            : properties.ContainsKey("step") ? (random.Next(2) == 0 ? ["from", "to", "step", "unit"] : ["values"])
-            : [];
+        // Of some members one alone can hold: the wishes of a target, the ways to state a run or an axis.
+        string[][] groups = properties.ContainsKey("peakPower") ? Wishes : properties.ContainsKey("solveFriction") ? Runs : [];
+        string[] left = [];
+        if (random.Next(30) > 0)
+        {
+            string[] chosen = [.. groups.Select(group => Pools.Pick(random, group))];
+            required = [.. required, .. chosen];
+            left = [.. groups.SelectMany(group => group).Except(chosen)];
+        }
+
+        if (properties.ContainsKey("step"))
+            left = random.Next(2) == 0 ? Steps : ["values"];
+        if (properties.ContainsKey("engagement") && random.Next(6) > 0)
+        {
+            int share = random.Next(0, 101);
+            return $$"""{ "engagement": {{share}}e-2, "shift": {{100 - share}}e-2 }"""; // Together 1.
+        }
+
         IEnumerable<string> members = properties
             .Where(property => !left.Contains(property.Key)
                 && (required.Contains(property.Key) || IsSent(property.Key, properties.Count)))
@@ -51,17 +71,15 @@ internal sealed class ValueMaker(ApiFile api, Pools pools, Random random)
         return $"{{ {string.Join(", ", members)} }}";
     }
 
-    // All but one of each group are left out; now and then none is.
-    private HashSet<string> Chosen(params string[][] groups) => random.Next(30) == 0
-        ? []
-        : [.. groups.SelectMany(group => group.Where(name => name != Pools.Pick(random, group)).Take(group.Length - 1))];
-
     private bool IsSent(string member, int siblings) => member switch
     {
         // Left out, they would make the answer large or the search long.
         "workLimit" or "count" or "refusals" => true,
-        "engagementRpm" or "shiftRpm" or "from" or "to" or "step" or "values" => true,
+        "engagementRpm" or "shiftRpm" or "rpm" or "from" or "to" or "step" or "values" => true,
         "ratioPoints" => random.Next(3) > 0,
+        // These seldom go together with what else there is.
+        "stationMasses" or "adjusterStep" or "hole" or "shims" or "baseline" or "fitted" or "solveFriction" => random.Next(10) == 0,
+        "launchMarginRpm" or "inStockOnly" or "priceCeilingMinor" or "anchor" or "airLaw" or "shim" => random.Next(15) == 0,
         _ => random.Next(siblings) < 4,
     };
 
@@ -72,9 +90,9 @@ internal sealed class ValueMaker(ApiFile api, Pools pools, Random random)
         return $"[{string.Join(", ", Enumerable.Range(0, count).Select(_ => Make(shape["items"]!, member)))}]";
     }
 
-    private string QuantityOr(JsonArray several)
+    private string Quantity(string member)
     {
-        string text = Pools.Quantity(random);
+        string text = Pools.Quantity(random, member);
         string[] words = text.Split(' ');
         return random.Next(4) == 0 && words.Length == 2 && double.TryParse(words[0], CultureInfo.InvariantCulture, out _)
             ? $$"""{ "value": {{words[0].TrimStart('+')}}, "unit": {{JsonSerializer.Serialize(words[1])}} }"""
@@ -117,7 +135,7 @@ internal sealed class ValueMaker(ApiFile api, Pools pools, Random random)
     private string Scalar() => random.Next(3) switch
     {
         0 => $"{random.Next(10_000)}",
-        1 => JsonSerializer.Serialize(Pools.Quantity(random)),
+        1 => JsonSerializer.Serialize(Pools.Quantity(random, "")),
         _ => "0.5",
     };
 }
