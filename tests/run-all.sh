@@ -154,6 +154,10 @@ else
     outside_rows
 fi
 check "openapi lint" lint_openapi || true
+if ((!build_failed)); then
+    # Its last line says which clients held their conversation.
+    check "generated clients" bash tests/tools/clients/check.sh && tail -n 1 "$work/check.log" || true
+fi
 find "$PART_PICKER_FIGURES" -name '*.txt' | sort | while read -r figures; do cat "$figures"; done
 
 printf '%d passed, %d failed\n' "$passed_all" "$failed_all"

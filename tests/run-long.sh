@@ -12,6 +12,8 @@ usage: bash tests/run-long.sh SUBJECT [N]
   bands [N]      bands and likelihood against N machines drawn at random in each case (20000; fewer
                  than 2000 say too little, and the tests fail by chance)
   reference [N]  the outside reference on N random sets of each machine (60), and on all sample questions
+  fuzz [N]       N requests made from the API document (20000), printed with their seed; PART_PICKER_FUZZ_SEED takes one
+                 again, PART_PICKER_FUZZ_FIRST begins at one of its requests
   mutation [GLOB...]
                  share of the faults put into src/PartPicker.Mechanics, or into the files of it that a glob names
                  ('**/Belts/*.cs'), that its tests notice; an hour for all of it
@@ -23,10 +25,10 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1
 
-# tests NAME: the tests of that name, and the figures that they leave.
+# tests NAME [PROJECT]: the tests of that name, and the figures that they leave.
 tests() {
     mkdir -p "$work/figures"
-    PART_PICKER_FIGURES="$work/figures" dotnet test tests/PartPicker.Tests -c Release --filter "FullyQualifiedName~$1"
+    PART_PICKER_FIGURES="$work/figures" dotnet test "tests/${2:-PartPicker.Tests}" -c Release --filter "FullyQualifiedName~$1"
     cat "$work/figures"/*.txt
     rm -r "$work/figures"
 }
@@ -37,6 +39,8 @@ search() {
 }
 
 bands() { PART_PICKER_BAND_SAMPLES=${1:-20000} tests UncertaintyTests; }
+
+fuzz() { PART_PICKER_FUZZ_REQUESTS=${1:-20000} tests FuzzTests PartPicker.Service.Tests; }
 
 reference() {
     dotnet build src/PartPicker.Api -c Release
@@ -56,7 +60,7 @@ mutation() {
 }
 
 case "${1:-}" in
-    search | bands | reference | mutation) "$@" ;;
-    all) search; bands; reference; mutation ;;
+    search | bands | reference | fuzz | mutation) "$@" ;;
+    all) search; bands; reference; fuzz; mutation ;;
     *) usage; exit 2 ;;
 esac

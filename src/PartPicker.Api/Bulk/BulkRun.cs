@@ -79,10 +79,12 @@ internal sealed class BulkRun(
         }
         catch (BadHttpRequestException fault)
         {
-            problem ??= Problems.Of(
-                ErrorCodes.OfStatus(fault.StatusCode),
-                "The body ended before it was whole, or does not keep the form of HTTP (RFC 9112).",
-                fault.StatusCode).Problem;
+            problem ??= Problems.Of(ErrorCodes.OfStatus(fault.StatusCode), RequestBody.NotWhole, fault.StatusCode).Problem;
+        }
+        catch (IOException)
+        {
+            // The server says so of a chunk whose size it cannot count; a caller who is gone reads nothing anyway.
+            problem ??= Problems.Of(ErrorCodes.BadHttp, RequestBody.NotWhole).Problem;
         }
         finally
         {

@@ -29,7 +29,7 @@ internal static class PickEndpoints
             .Produces<PickAnswerWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("pick")
             .TakesParameters(AnswerFormat.Parameters)
-            .ProducesProblems(400, 413, 415, 500, 503);
+            .ProducesProblems(400, 408, 413, 415, 500, 503);
 
         routes.MapGet(KeptPick.AddressOf("{id}"), Fetch)
             .WithName("getPick")

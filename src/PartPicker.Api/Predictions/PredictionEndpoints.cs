@@ -22,7 +22,7 @@ internal static class PredictionEndpoints
             .Produces<PredictionWire>(StatusCodes.Status200OK, WireJson.MediaType)
             .WithExample("prediction")
             .TakesParameters(AnswerFormat.Parameters)
-            .ProducesProblems(400, 413, 415, 500, 503);
+            .ProducesProblems(400, 408, 413, 415, 500, 503);
 
     private static async Task<IResult> AskAsync(
         HttpContext http, CurrentCatalog current, [FromKeyedServices(CapacitySetup.PredictionPlaces)] Places places)

@@ -15,16 +15,6 @@ namespace PartPicker.Service.Tests.Docs;
 public sealed class PageTests(Service service)
 {
     [Fact]
-    public async Task The_page_of_errors_explains_every_code_at_its_anchor()
-    {
-        Answer page = await service.GetAsync("/docs/errors");
-
-        Assert.Equal((200, "text/html"), (page.Status, page.MediaType));
-        foreach (ErrorCode code in ErrorCodes.All)
-            Assert.Contains($"<section id=\"{code.Code}\"", page.Text);
-    }
-
-    [Fact]
     public async Task The_start_page_leads_everywhere_and_every_link_answers()
     {
         string page = (await service.GetAsync("/")).Text;

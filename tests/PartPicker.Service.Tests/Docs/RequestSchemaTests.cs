@@ -4,7 +4,7 @@ using Xunit;
 namespace PartPicker.Service.Tests.Docs;
 
 /// <summary>
-/// The document promises exactly what the reader of requests keeps: members, which are required, and ranges.
+/// The document promises exactly what the reader of requests keeps: members, and which are required.
 /// </summary>
 [Collection(ServiceTests.Name)]
 public sealed class RequestSchemaTests(Service service)
@@ -49,32 +49,6 @@ public sealed class RequestSchemaTests(Service service)
                 (shape["required"]?.AsArray() ?? []).Select(name => (string)name!).Order(StringComparer.Ordinal),
                 missing.Except(EitherOr).Order(StringComparer.Ordinal));
         }
-    }
-
-    [Theory]
-    [MemberData(nameof(Requests))]
-    public async Task The_reader_keeps_the_ranges_of_the_schema(string path, string schema)
-    {
-        int ranges = 0;
-        foreach ((string pointer, JsonObject shape) in await Objects(schema))
-        {
-            foreach ((string name, JsonNode? member) in shape["properties"]!.AsObject())
-            {
-                if (member!["minimum"] is not { } least || member["maximum"] is not { } most)
-                    continue;
-                ranges++;
-                Assert.Empty(await Codes(name, (double)least));
-                Assert.Empty(await Codes(name, (double)most));
-                Assert.Equal(["out-of-range"], await Codes(name, (double)least - 1));
-                Assert.Equal(["out-of-range"], await Codes(name, (double)most + 1));
-            }
-
-            async Task<IEnumerable<string>> Codes(string name, double value) =>
-                (await Faults(path, At(pointer, new JsonObject { [name] = value })))
-                    .Where(f => f.Pointer == $"{pointer}/{name}").Select(f => f.Code);
-        }
-
-        Assert.True(ranges > 3, $"Only {ranges} ranges were found.");
     }
 
     private async Task<IReadOnlyList<Fault>> Faults(string path, JsonNode body)

@@ -9,7 +9,7 @@ namespace PartPicker.Service.Tests;
 /// <summary>
 /// The service as it is, on the sample catalog, with a store of its own and without a socket.
 /// </summary>
-public sealed class Service : WebApplicationFactory<Program>
+public class Service : WebApplicationFactory<Program>
 {
     private readonly TemporaryFolder data = new();
     private HttpClient? client;

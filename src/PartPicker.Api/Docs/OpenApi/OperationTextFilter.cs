@@ -14,6 +14,9 @@ namespace PartPicker.Api.Docs;
 /// </summary>
 internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOperationFilter
 {
+    // Blanks alone are no text.
+    private const string NotBlank = @"\S";
+
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
         foreach (IOpenApiParameter parameter in operation.Parameters ?? [])
@@ -78,6 +81,7 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
             Maximum = parameter.Range?.Max.ToString(CultureInfo.InvariantCulture),
             MinLength = parameter.MaxLength is null ? null : 1,
             MaxLength = parameter.MaxLength,
+            Pattern = parameter.MaxLength is null ? null : NotBlank,
             Default = parameter.Standard,
         };
     }
@@ -92,6 +96,7 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
             "304" => "The answer is still the one with the tag that was sent in If-None-Match.",
             "400" => "The request has faults; errors lists all of them.",
             "404" => "There is no such thing.",
+            "408" => "The body came too slowly.",
             "410" => "It was there, and is past its expiry.",
             "413" => "The body is too large.",
             "415" => "The body is not of the media type above, or not plain UTF-8.",
@@ -102,8 +107,10 @@ internal sealed class OperationTextFilter(DeprecationTable deprecations) : IOper
             "503" => "No catalog is loaded, the answer took too long, or too many ask; code tells which.",
             _ => response.Description,
         };
-        // What the clock cut off has no tag.
-        if (status is "201" or "304" || (status == "200" && operationId is not ("createPick" or "getLatestPick")))
+        bool byChance = status == "200" && operationId is ("createPick" or "getLatestPick");
+        if (byChance)
+            response.Description = "The best list so far, where the clock ended the search; it is not stored, and no tag names it.";
+        else if (status is "200" or "201" or "304")
             AddHeader(response, "ETag", "A hash of the bytes of the answer.");
         if (status is "201" or "303")
             AddHeader(response, "Location", "Where the stored answer can be fetched.");

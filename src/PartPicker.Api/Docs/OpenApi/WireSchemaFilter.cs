@@ -6,6 +6,7 @@ using Microsoft.OpenApi;
 using PartPicker.Api.Deprecations;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Wire;
+using PartPicker.Quantities;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PartPicker.Api.Docs;
@@ -72,13 +73,26 @@ internal sealed class WireSchemaFilter(DeprecationTable deprecations) : ISchemaF
             WordsHolder(member).Enum = Texts(words.Words);
         else if (property.IsDefined(typeof(ObstacleNamesAttribute)))
             Explain(member);
+        else if (property.IsDefined(typeof(OnlyTrueAttribute)))
+            member.Enum = [JsonValue.Create(true)];
+        else if (property.GetCustomAttribute<FormAttribute>() is { } form)
+            WordsHolder(member).Pattern = form.Pattern;
         else if (IsErrorCode(property))
-            member.Enum = Texts(ErrorCodes.All.Select(code => code.Code));
+            Grow(member, ErrorCodes.All.Select(code => code.Code));
+    }
+
+    // Callers must take a word that they do not know: some are added without a new version.
+    private static void Grow(OpenApiSchema member, IEnumerable<string> words)
+    {
+        member.Enum = Texts(words);
+        member.Extensions ??= new Dictionary<string, IOpenApiExtension>();
+        member.Extensions["x-growing"] = new JsonNodeExtension(JsonValue.Create(true));
+        member.Description += " Words may be added to the list.";
     }
 
     private static void Explain(OpenApiSchema member)
     {
-        member.Enum = Texts(ObstacleNamesAttribute.Names);
+        Grow(member, ObstacleNamesAttribute.Names);
         member.Description += " " + ObstacleNamesAttribute.Sentences;
     }
 
@@ -126,6 +140,8 @@ internal sealed class WireSchemaFilter(DeprecationTable deprecations) : ISchemaF
         var text = new OpenApiSchema
         {
             Type = JsonSchemaType.String,
+            MinLength = 1,
+            MaxLength = QuantityReader.MaxTextLength,
             Description = "Number and unit, as in \"64.5 g\".",
         };
         record.Type = null;

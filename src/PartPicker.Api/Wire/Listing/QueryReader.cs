@@ -58,7 +58,7 @@ internal sealed class QueryReader
         string expected = $"1 to {maxLength} characters, not blanks alone";
         if (One(name, expected) is not { } text)
             return null;
-        if (!string.IsNullOrWhiteSpace(text) && text.Length <= maxLength)
+        if (!string.IsNullOrWhiteSpace(text) && Characters.Count(text) <= maxLength)
             return text;
         faults.Add(ErrorCodes.OutOfRange, name, text, expected);
         return null;

@@ -44,7 +44,7 @@ internal static class BulkLineReader
         if (members.Any("id", expected) is not { } id)
             return null;
         bool known = id.ValueKind is JsonValueKind.String or JsonValueKind.Number;
-        int length = id.ValueKind == JsonValueKind.String ? id.GetString()!.Length : id.GetRawText().Length;
+        int length = id.ValueKind == JsonValueKind.String ? Characters.Count(id.GetString()!) : id.GetRawText().Length;
         if (known && length is > 0 and <= RequestLimits.MaxBulkIdLength)
             return id;
         faults.Add(known ? ErrorCodes.OutOfRange : ErrorCodes.WrongType, members.At("id"), id.GetRawText(), expected);

@@ -80,7 +80,7 @@ internal sealed class ObjectReader
         if (Take(name, JsonValueKind.String, expected, required) is not { } value)
             return null;
         string text = value.GetString()!;
-        if (text.Length is > 0 and <= RequestLimits.MaxNameLength)
+        if (Characters.Count(text) is > 0 and <= RequestLimits.MaxNameLength)
             return text;
         faults.Add(ErrorCodes.OutOfRange, At(name), text, $"1 to {RequestLimits.MaxNameLength} characters");
         return null;

@@ -12,6 +12,9 @@ internal static class RequestBody
     // Only so that the check below, and not the reader of JSON, meets what is nested too deep.
     private const int ReaderDepth = 512;
 
+    /// <summary>What is said of a body that breaks off or breaks HTTP.</summary>
+    public const string NotWhole = "The body ended before it was whole, or does not keep the form of HTTP (RFC 9112).";
+
     /// <summary>What is said of a body beyond the limit.</summary>
     public static readonly string TooLarge = $"At most {RequestLimits.MaxBodyBytes} bytes are read.";
 
@@ -19,10 +22,15 @@ internal static class RequestBody
     {
         if (WhyNotJson(request) is { } why)
             return Refused(ErrorCodes.JsonNeeded, why);
-        if (await ReadBytesAsync(request) is not { } bytes)
-            return Refused(ErrorCodes.BodyTooLarge, TooLarge);
-
-        return Parse(bytes);
+        try
+        {
+            return await ReadBytesAsync(request) is { } bytes ? Parse(bytes) : Refused(ErrorCodes.BodyTooLarge, TooLarge);
+        }
+        catch (IOException fault) when (fault is not BadHttpRequestException)
+        {
+            // The server says so of a chunk whose size it cannot count.
+            return Refused(ErrorCodes.BadHttp, NotWhole);
+        }
     }
 
     /// <summary>The JSON of a body, or what is wrong with it.</summary>

@@ -7,6 +7,7 @@ internal sealed record GridAxisWire : IRequestWire
 {
     /// <summary>JSON pointer (RFC 6901) to the member of request that it sets, as in "/altitude" or "/targets/shiftRpm".</summary>
     [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
+    [PointerForm]
     public required string Member { get; init; }
 
     /// <summary>The values one by one, of any type that the member takes.</summary>

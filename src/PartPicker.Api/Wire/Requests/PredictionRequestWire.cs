@@ -56,5 +56,6 @@ internal sealed record PredictionRequestWire : IRequestWire
     /// /docs/model/shift-curve lists all of them, and what is not taken apart.
     /// </summary>
     [MaxLength(RequestLimits.MaxExplained)]
+    [ExplainedForm]
     public IReadOnlyList<string>? Explain { get; init; }
 }

@@ -1,3 +1,5 @@
+using System.ComponentModel.DataAnnotations;
+
 namespace PartPicker.Api.Wire;
 
 /// <summary>
@@ -10,5 +12,6 @@ internal sealed record QuantityInputWire
     public required double Value { get; init; }
 
     /// <summary>The unit, as the trade writes it: mm, in, g, oz, °C, °F and so on.</summary>
+    [StringLength(RequestLimits.MaxNameLength, MinimumLength = 1)]
     public required string Unit { get; init; }
 }

@@ -27,6 +27,7 @@ internal sealed record TargetsWire : IRequestWire
     public IReadOnlyList<SpeedRpmWire>? SpeedCurve { get; init; }
 
     /// <summary>True: hold the engine speed of the greatest power in this air.</summary>
+    [OnlyTrue]
     public bool? PeakPower { get; init; }
 
     /// <summary>In place of engagementRpm: by how much engagement shall change from that of what is fitted.</summary>
