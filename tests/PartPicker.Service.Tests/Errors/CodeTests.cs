@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using PartPicker.Api.Bulk;
+using PartPicker.Api.Capacity;
 using PartPicker.Api.Errors;
 using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
@@ -145,7 +146,7 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
 
     private static async Task<Answer> TooLongAsync(TroubledService service)
     {
-        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), maxAtOnce: 1);
+        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), new Places(1, 1, "searches"));
         using HeldSearch other = new(gate);
         using WebApplicationFactory<Program> host = service.WithWebHostBuilder(builder =>
             builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton(gate))));
