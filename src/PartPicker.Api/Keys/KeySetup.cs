@@ -63,11 +63,9 @@ internal static class KeySetup
     {
         app.Use((http, next) =>
         {
-            // What is allowed depends on the origin, also where none was sent: no cache may give one's answer to another.
             http.Response.OnStarting(() =>
             {
-                if (!http.Response.Headers.Vary.Contains(HeaderNames.Origin))
-                    http.Response.Headers.Append(HeaderNames.Vary, HeaderNames.Origin);
+                KeepFromOthers(http);
                 return Task.CompletedTask;
             });
             return next(http);
@@ -80,6 +78,19 @@ internal static class KeySetup
     public static TBuilder NeedsScope<TBuilder>(this TBuilder endpoint, KeyScope scope)
         where TBuilder : IEndpointConventionBuilder =>
         endpoint.RequireAuthorization(WireJson.Word(scope));
+
+    // No cache may give one's answer to another: what is allowed depends on the origin, also where none was sent; and what a
+    // key opened is for its holder.
+    private static void KeepFromOthers(HttpContext http)
+    {
+        IHeaderDictionary headers = http.Response.Headers;
+        if (!headers.Vary.Contains(HeaderNames.Origin))
+            headers.Append(HeaderNames.Vary, HeaderNames.Origin);
+        if (KeyHolder.Of(http) is null || http.Response.GetTypedHeaders().CacheControl is not { NoStore: false } cache)
+            return;
+        (cache.Public, cache.Private) = (false, true);
+        headers.CacheControl = cache.ToString();
+    }
 
     private static AuthorizationPolicy Needs(KeyScope least) =>
         new AuthorizationPolicyBuilder().AddRequirements(new AccessRequirement(least)).Build();

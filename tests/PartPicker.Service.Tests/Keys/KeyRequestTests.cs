@@ -76,6 +76,19 @@ public sealed class KeyRequestTests : IDisposable
     }
 
     [Fact]
+    public async Task What_a_key_opened_is_kept_by_no_cache_that_others_use()
+    {
+        Answer keyed = await service.AskAsync("GET /v1/machines", Bearer(key));
+        Answer again = await service.AskAsync("GET /v1/machines", Bearer(key), ("If-None-Match", keyed.Header("ETag")!));
+
+        Assert.Contains("private", keyed.Header("Cache-Control"));
+        Assert.DoesNotContain("public", keyed.Header("Cache-Control"));
+        Assert.Equal((304, keyed.Header("Cache-Control")), (again.Status, again.Header("Cache-Control")));
+        Assert.DoesNotContain("private", (await service.AskAsync("GET /docs/errors")).Header("Cache-Control"));
+        Assert.Equal("no-store", (await service.AskAsync("GET /v1/machines/none-such", Bearer(key))).Header("Cache-Control"));
+    }
+
+    [Fact]
     public async Task A_key_that_does_not_count_is_told_why_and_not_repeated()
     {
         string expired = service.AddKey(kept => kept with { ExpiresAt = DateTimeOffset.UtcNow.AddSeconds(-1) });
