@@ -9,7 +9,11 @@ internal static class StartPage
 {
     private static readonly JsonSerializerOptions Readable = new(WireJson.Options) { WriteIndented = true };
 
-    public static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host) => HtmlPage.Of("Part Picker",
+    // Unlike the other pages it changes with the catalog.
+    public static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host) =>
+        Page(catalog, host) with { Fresh = TimeSpan.Zero };
+
+    private static TaggedAnswer Page(CatalogSnapshot? catalog, HostString host) => HtmlPage.Of("Part Picker",
         $"""
         <p>Part Picker picks clutch parts for belt-type CVTs of off-road machines.
         It computes each part from first principles and ranks combinations of drive spring, flyweights,
@@ -39,7 +43,7 @@ internal static class StartPage
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
         {Machines(catalog)}
-        """) with { Fresh = TimeSpan.Zero };
+        """);
 
     private static string Question(CatalogSnapshot? catalog)
     {
