@@ -69,7 +69,9 @@ internal static class PickEndpoints
         return reply.Stored is { } stored
             ? KeptPick.Send(stored, current, clock, http.Response.Headers) with
             {
-                Status = StatusCodes.Status201Created, Location = KeptPick.AddressOf(stored.Id), Fresh = TimeSpan.Zero,
+                Status = StatusCodes.Status201Created,
+                Location = KeptPick.AddressOf(stored.Id),
+                Fresh = TimeSpan.Zero,
             }
             : NotKept(http, reply);
     }

@@ -4,7 +4,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using PartPicker.Api.StartUp;
 using PartPicker.Parts;
-using PartPicker.Selection;
 using PartPicker.Storage;
 using Xunit;
 

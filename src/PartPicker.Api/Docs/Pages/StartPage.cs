@@ -9,14 +9,14 @@ internal static class StartPage
 {
     private static readonly JsonSerializerOptions Readable = new(WireJson.Options) { WriteIndented = true };
 
-    /// <summary>The page; where a key is needed it tells nothing of the catalog.</summary>
+    /// <summary>The page; where a key is needed it tells nothing of the catalog. Unlike the other pages it changes with it.</summary>
     public static TaggedAnswer Show(CatalogSnapshot? current, bool isOpen, HostString host) =>
-        Show(isOpen ? current : null, host, isOpen ? "<p>No catalog is loaded yet.</p>" : KeyNeeded);
+        Page(isOpen ? current : null, host, isOpen ? "<p>No catalog is loaded yet.</p>" : KeyNeeded) with { Fresh = TimeSpan.Zero };
 
     private const string KeyNeeded =
         "<p>What the catalog holds is told to those who send <a href=\"/docs/keys\">a key</a>.</p>";
 
-    private static TaggedAnswer Show(CatalogSnapshot? catalog, HostString host, string without) => HtmlPage.Of("Part Picker",
+    private static TaggedAnswer Page(CatalogSnapshot? catalog, HostString host, string without) => HtmlPage.Of("Part Picker",
         $"""
         <p>Part Picker picks clutch parts for belt-type CVTs of off-road machines.
         It computes each part from first principles and ranks combinations of drive spring, flyweights,
@@ -47,7 +47,7 @@ internal static class StartPage
         <li><a href="/health/ready">Whether the service is ready</a>, as JSON</li>
         </ul>
         {(catalog is null ? without : Machines(catalog))}
-        """) with { Fresh = TimeSpan.Zero };
+        """);
 
     private static string Question(CatalogSnapshot? catalog)
     {
