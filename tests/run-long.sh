@@ -7,7 +7,8 @@ usage() {
     cat << 'TEXT'
 usage: bash tests/run-long.sh SUBJECT [N]
 
-  search [N]     the search against trying everything, on N random catalogs (20000)
+  search [N]     the search against trying everything, on N random catalogs (200000) and on one of some 100,000 sets
+                 for each 2000 of them; an hour for all of it
   bands [N]      bands and likelihood against N machines drawn at random in each case (20000; fewer
                  than 2000 say too little, and the tests fail by chance)
   reference [N]  the outside reference on N random sets of each machine (60), and on all sample questions
@@ -30,7 +31,10 @@ tests() {
     rm -r "$work/figures"
 }
 
-search() { PART_PICKER_SEARCH_CATALOGS=${1:-20000} tests SearchAgainstJudgeTests; }
+search() {
+    local count=${1:-200000}
+    PART_PICKER_SEARCH_CATALOGS=$count PART_PICKER_LARGE_CATALOGS=$((2 + count / 2000)) tests SearchAgainstJudgeTests
+}
 
 bands() { PART_PICKER_BAND_SAMPLES=${1:-20000} tests UncertaintyTests; }
 

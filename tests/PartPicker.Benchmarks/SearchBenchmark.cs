@@ -135,7 +135,7 @@ internal static class SearchBenchmark
             (Predictor predictor, Score score) = Meaning(request);
             var planner = new PurchasePlanner(catalog, request, fitted);
             var search = new SetSearch(
-                predictor, request, score, fitted, planner, index,
+                [new Condition(predictor, score)], request, fitted, planner, index,
                 PriceFloors.Of(index, catalog, request, planner, fitted));
             search.Run(default, default);
             return search;

@@ -87,7 +87,7 @@ public sealed class RandomCatalog
         _ => "",
     };
 
-    private ShiftGoal Goal() => random.Next(5) switch
+    private ShiftGoal Goal() => random.Next(6) switch
     {
         0 => new ShiftGoal.ByRatio(
             [new(2.6, Between(6500, 8400)), new(1.4, Between(6500, 8400)), new(0.9, Between(6500, 8400))]),
@@ -95,6 +95,9 @@ public sealed class RandomCatalog
         // The vehicle does about 8 m/s at 8000 rpm in low gear and 32 at full shift: these lines are met once.
         1 => new ShiftGoal.BySpeed([new(8, Between(7200, 7800)), new(20, Between(7600, 8000)), new(34, Between(7700, 8300))]),
         2 => new ShiftGoal.PeakPower(),
+
+        // No machine follows this.
+        3 => new ShiftGoal.ByRatio([new(2.6, 8400), new(2.1, 6600), new(1.6, 8400), new(1.2, 6600), new(0.9, 8400)]),
         _ => new ShiftGoal.Flat(Pick(5000, 7400, 7900, 8600)),
     };
 

@@ -9,6 +9,7 @@ public sealed class EngineTorque
 {
     private readonly Func<double, double> torque;
     private readonly Func<double, double> slope;
+    private readonly Func<double, double, (double Least, double Greatest)> slopeRange;
     private readonly IReadOnlyList<double> knots;
 
     /// <param name="table">Engine speed (rpm) and torque (N·m), by strictly rising rpm.</param>
@@ -31,6 +32,7 @@ public sealed class EngineTorque
 
         torque = n => curve.At(Math.Max(n, curve.From));
         slope = n => n < curve.From ? 0 : curve.Slope(n);
+        slopeRange = (from, to) => WithLevel(from < curve.From, curve.SlopeRange(Math.Max(from, curve.From), Math.Max(to, curve.From)));
         knots = curve.Knots;
         RevLimitRpm = revLimitRpm;
     }
@@ -48,6 +50,7 @@ public sealed class EngineTorque
 
         torque = peaks.At;
         slope = peaks.Slope;
+        slopeRange = (from, to) => Extremes.Of(peaks.Slope, peaks.Knots, from, to);
         knots = peaks.Knots;
         RevLimitRpm = revLimitRpm;
     }
@@ -63,6 +66,14 @@ public sealed class EngineTorque
     /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
     public (double Least, double Greatest) Range(double fromRpm, double toRpm) =>
         Extremes.Of(torque, knots, fromRpm, toRpm);
+
+    /// <summary>Least and greatest dQ/dn (N·m per rpm, at sea level) between two speeds (rpm).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
+    public (double Least, double Greatest) SlopeRange(double fromRpm, double toRpm) => slopeRange(fromRpm, toRpm);
+
+    // Below its first point the torque is level.
+    private static (double Least, double Greatest) WithLevel(bool level, (double Least, double Greatest) slope) =>
+        level ? (Math.Min(0, slope.Least), Math.Max(0, slope.Greatest)) : slope;
 
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()

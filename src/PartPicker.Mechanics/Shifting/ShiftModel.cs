@@ -87,6 +87,13 @@ public sealed class ShiftModel
         return (torqueFactor * least, torqueFactor * greatest);
     }
 
+    /// <summary>Least and greatest dQ/dn (N·m per rpm) in this air between two speeds (rpm) up to the rev limit.</summary>
+    public (double Least, double Greatest) TorqueSlopeRange(double fromRpm, double toRpm)
+    {
+        (double least, double greatest) = machine.Engine.SlopeRange(fromRpm, toRpm);
+        return (torqueFactor * least, torqueFactor * greatest);
+    }
+
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>

@@ -40,6 +40,9 @@ public sealed record PickAnswer
     /// <summary>Replaced part numbers of the request and what they led to.</summary>
     public required IReadOnlyList<Supersession> Superseded { get; init; }
 
+    /// <summary>The same hardware in several airs; null where none were named.</summary>
+    public Season? Season { get; init; }
+
     public const int MaxUndominated = 20;
 
     /// <summary>The parts that were refused before the search, by slot, part and rule.</summary>

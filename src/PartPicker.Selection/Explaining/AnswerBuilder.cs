@@ -20,13 +20,9 @@ internal sealed class AnswerBuilder(
     public FittedNow FittedNow()
     {
         Prediction prediction = Response.Of(inputs, fitted).Banded(predictor.Predict(fitted));
-        if (prediction.Curve.Any(p => p.Upshift is null))
-            return new FittedNow(fitted.Ids, prediction, null, false);
-        double engagement = prediction.EngagementRpm is { } rpm ? score.EngagementError(rpm) : 0;
-        double[] errors = [.. prediction.Curve.Select((p, j) => score.ShiftError(j, p.Upshift!.Rpm))];
-        return new FittedNow(
-            fitted.Ids, prediction, RoundedMiss(score.Miss(engagement, errors)),
-            Score.WithinTolerance(engagement, errors));
+        return score.Of(prediction) is { } scored
+            ? new FittedNow(fitted.Ids, prediction, RoundedMiss(scored.Miss), scored.WithinTolerance)
+            : new FittedNow(fitted.Ids, prediction, null, false);
     }
 
     /// <summary>A listed pick, with its bands and its likelihood.</summary>

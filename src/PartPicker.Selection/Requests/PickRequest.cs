@@ -22,6 +22,9 @@ public sealed record PickRequest
     public AirState Air { get; init; }
     public AirLaw AirLaw { get; init; } = AirLaw.SaeJ1349;
 
+    /// <summary>Airs in which the best set of each and the best single one of all are wanted besides.</summary>
+    public IReadOnlyList<AirState> Conditions { get; init; } = [];
+
     /// <summary>Engine speed held on the brake before the start; engagement must lie above it.</summary>
     public double? LaunchRpm { get; init; }
 
@@ -68,6 +71,7 @@ public sealed record PickRequest
     /// <summary>How many refusals are listed; the counts by rule are always whole.</summary>
     public int RefusalCount { get; init; } = MaxRefusalCount;
 
+    public const int MaxConditions = 12;
     public const int StandardWorkLimit = 20_000_000;
     public const int MaxWorkLimit = 1_000_000_000;
     public const int MaxRefusalCount = 500;

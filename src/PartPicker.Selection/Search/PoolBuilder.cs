@@ -25,7 +25,8 @@ internal sealed class PoolBuilder(
         long drivenCount = (long)drivenSprings.Length * holes.Length * helices.Length;
         if (TooMany(springs.Length, PartSelection.MaxDriveSpringChoices, "drive spring", problems)
             || TooMany(flyweightCount, PartSelection.MaxFlyweightChoices, "flyweight", problems)
-            || TooMany(drivenCount, PartSelection.MaxDrivenChoices, "driven side", problems))
+            || TooMany(drivenCount, PartSelection.MaxDrivenChoices, "driven side", problems)
+            || TooLarge(springs.Length, flyweightCount, drivenCount, problems))
         {
             return null;
         }
@@ -126,6 +127,20 @@ internal sealed class PoolBuilder(
         problems.Add(new RequestProblem(
             "keep", RequestProblemCodes.TooManyCombinations, $"{count} choices of the {side}",
             $"at most {limit} choices of the {side}: keep one or more of its slots as fitted, or exclude parts"));
+        return true;
+    }
+
+    private bool TooLarge(long springs, long flyweights, long driven, List<RequestProblem> problems)
+    {
+        const long Mega = 1_000_000;
+        long bytes = SearchIndex.BytesToBuild(springs, flyweights, driven, request.PointCount);
+        if (bytes <= PartSelection.MaxPreparationBytes)
+            return false;
+        problems.Add(new RequestProblem(
+            "ratioPoints", RequestProblemCodes.TooManyCombinations,
+            $"{springs} drive springs, {flyweights} flyweights and {driven} choices of the driven side at {request.PointCount} "
+            + $"points take {bytes / Mega} MB to prepare",
+            $"at most {PartSelection.MaxPreparationBytes / Mega} MB: ask for fewer points, keep one or more slots as fitted, or exclude parts"));
         return true;
     }
 }

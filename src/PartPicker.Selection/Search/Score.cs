@@ -55,6 +55,16 @@ internal sealed class Score
         return Math.Sqrt(engagementWeight * engagementError * engagementError + shiftWeight * (sum / shiftErrors.Length));
     }
 
+    /// <summary>The miss of a prediction, and whether no error exceeds its tolerance; null where it does not shift.</summary>
+    public (double Miss, bool WithinTolerance)? Of(Prediction prediction)
+    {
+        if (prediction.Curve.Any(p => p.Upshift is null))
+            return null;
+        double engagement = prediction.EngagementRpm is { } rpm ? EngagementError(rpm) : 0;
+        double[] errors = [.. prediction.Curve.Select((p, j) => ShiftError(j, p.Upshift!.Rpm))];
+        return (Miss(engagement, errors), WithinTolerance(engagement, errors));
+    }
+
     public static bool WithinTolerance(double engagementError, ReadOnlySpan<double> shiftErrors)
     {
         if (Math.Abs(engagementError) > 1)

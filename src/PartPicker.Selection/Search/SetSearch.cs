@@ -6,31 +6,61 @@ namespace PartPicker.Selection;
 /// <remarks>
 /// 1. Springs, flyweights and driven choices stand in boxes within boxes (<see cref="BoxTree"/>); a box of sets is one
 ///    of each. 2. Of every box <see cref="SetBounds"/> tells a miss that no member falls below, <see cref="PriceFloors"/>
-///    a price, the trees a number of changes. 3. The box with the least bound is next; it is halved along its widest
-///    side until a set stands alone. 4. A set alone is judged as any set is: its miss comes from the model, not from a
-///    bound. 5. A box is dropped when no member can count: none could stand before the last one listed even with all
-///    three floors reached, and none could be within tolerance without being beaten. Safe, since what is kept only gets
-///    better. 6. When nothing waits, the list is what trying everything gives. Where the work limit ends it before, no
-///    set that was not judged misses by less than the least bound that waits.
+///    a price, the trees a number of changes. 3. The box with the least bound is next; its drive side is halved along
+///    the wider side until one drive pair is left. 4. Of a pair <see cref="DrivenRings"/> lists the driven choices that
+///    may miss by a little, then by more; where it cannot tell, the driven side is halved as well. 5. A set alone is
+///    judged as any set is: its miss comes from the model, not from a bound. 6. A box is dropped when no member can
+///    count: see <see cref="SearchCuts"/>. 7. When nothing waits, the list is what trying everything gives. Where the
+///    work limit ends it before, no set that was not judged misses by less than the least bound that waits.
 /// </remarks>
-internal sealed class SetSearch(
-    Predictor predictor, PickRequest request, Score score, SetUp fitted, PurchasePlanner planner, SearchIndex index,
-    PriceFloors? floors)
+internal sealed class SetSearch
 {
     private const int CancellationStride = 64;
 
-    private readonly SortedDictionary<string, long> refused = new(StringComparer.Ordinal);
-    private readonly RankOrder order = new(request.RankBy);
-    private readonly RankedList best = new(request.Count, new RankOrder(request.RankBy), request.Group);
-    private readonly SetBounds bounds = new(predictor, score, index.Belts, request.SlipMargin);
+    /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
+    public const int MaxWaiting = 2_000_000;
+
+    // The root of the driven tree: a part of it is no pair by itself, and its ring would hold what others hold.
+    private const int AllDriven = 0;
+
+    private readonly PickRequest request;
+    private readonly Condition[] conditions;
+    private readonly SetUp fitted;
+    private readonly SearchIndex index;
+    private readonly RankedList best;
+    private readonly RequestRules[] rules;
+    private readonly SetBounds[] bounds;
+    private readonly SearchCuts cuts;
+    private readonly DrivenRings rings;
+    private readonly Refusals refusals = new();
     private readonly Dictionary<(int, int), DriveSide> drives = [];
-    private readonly RequestRules rules = new(predictor, request, score, planner);
+    private long work;
+
+    /// <param name="conditions">
+    /// The air, with what is wanted in it; of several the greatest miss and the greatest error count. Engagement hangs on
+    /// no air: it must be the same in all.
+    /// </param>
+    /// <param name="listOnly">True where nothing but the list is wanted, and no highlights.</param>
+    public SetSearch(
+        IReadOnlyList<Condition> conditions, PickRequest request, SetUp fitted, PurchasePlanner planner, SearchIndex index,
+        PriceFloors? floors, bool listOnly = false)
+    {
+        this.conditions = [.. conditions];
+        this.request = request;
+        this.fitted = fitted;
+        this.index = index;
+        best = new RankedList(request.Count, new RankOrder(request.RankBy), request.Group);
+        rules = [.. conditions.Select(c => new RequestRules(c.Predictor, request, c.Score, planner))];
+        bounds = [.. conditions.Select(c => new SetBounds(c.Predictor, c.Score, index, request.SlipMargin))];
+        cuts = new SearchCuts(request, index, floors, best, listOnly ? null : Highlights, refusals);
+        rings = new DrivenRings(index, bounds[0], cuts);
+    }
 
     /// <summary>Sets whose shift curve was computed.</summary>
     public long Predictions { get; private set; }
 
-    /// <summary>Boxes bounded and sets judged: what the work limit counts.</summary>
-    public long WorkDone { get; private set; }
+    /// <summary>Boxes bounded, helices and pairs looked at, sets judged: what the work limit counts.</summary>
+    public long WorkDone => work + rings.WorkDone;
 
     /// <summary>True when nothing was left to look at: the list is exact.</summary>
     public bool Proven { get; private set; }
@@ -44,12 +74,12 @@ internal sealed class SetSearch(
     public Highlights Highlights { get; } = new();
 
     /// <summary>Sets that were seen to be refused, by the rule of the request or of the model.</summary>
-    public IReadOnlyDictionary<string, long> Refused => refused;
+    public IReadOnlyDictionary<string, long> Refused => refusals.ByRule;
 
     /// <summary>Engagement that comes nearest to the target; null when there is no drive pair.</summary>
     public double? NearestEngagementRpm(CancellationToken cancellation) => index.Pools.Empty
         ? null
-        : new DrivePairs(index, predictor, score, bounds).Nearest(rules.LeastEngagementRpm, cancellation);
+        : new DrivePairs(index, conditions[0], bounds[0]).Nearest(rules[0].LeastEngagementRpm, cancellation);
 
     /// <summary>The best sets in their order, at most as many as asked for.</summary>
     /// <param name="cancellation">Calls the search off.</param>
@@ -62,14 +92,14 @@ internal sealed class SetSearch(
             return [];
         }
 
-        if (rules.LeastEngagementRpm > 0)
+        if (rules[0].LeastEngagementRpm > 0)
         {
-            long below = new DrivePairs(index, predictor, score, bounds).CountBelow(rules.LeastEngagementRpm, cancellation);
+            long below = new DrivePairs(index, conditions[0], bounds[0]).CountBelow(rules[0].LeastEngagementRpm, cancellation);
             if (below > 0)
-                Refuse(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
+                refusals.Add(PoolRules.LaunchRpm, below * index.Pools.Driven.Count);
         }
 
-        NodeStore store = NodeStore.Rent(bounds.WindowLength);
+        NodeStore store = NodeStore.Rent(bounds.Sum(b => b.WindowLength));
         try
         {
             Work(store, cancellation, timeUp);
@@ -85,7 +115,8 @@ internal sealed class SetSearch(
     private void Work(NodeStore store, CancellationToken cancellation, CancellationToken timeUp)
     {
         int root = store.Take();
-        bounds.Open(store.Window(root));
+        for (int c = 0; c < bounds.Length; c++)
+            bounds[c].Open(WindowOf(c, store.Window(root)));
         store[root] = default;
         Consider(store, root, 0);
         for (long round = 0; store.Waiting > 0; round++)
@@ -103,7 +134,7 @@ internal sealed class SetSearch(
             }
 
             int slot = store.Pop(out double bound);
-            if (TryCuts(store[slot], out Cuts cuts) && !cuts.Exceeded(bound, store[slot].LeastError))
+            if (cuts.TryFor(store[slot], out Cuts own) && !own.Exceeded(bound, store[slot].LeastError))
                 Open(store, slot, bound);
             store.Free(slot);
         }
@@ -111,42 +142,7 @@ internal sealed class SetSearch(
         Proven = true;
     }
 
-    /// <summary>Most boxes that wait at once; as many bytes as a search may take.</summary>
-    public const int MaxWaiting = 2_000_000;
-
-    // Step 5.
-    private bool TryCuts(in Node node, out Cuts cuts)
-    {
-        int item = ~node.Driven;
-        long price = long.MaxValue;
-        if (floors is not null)
-        {
-            bool sold = floors.TryFloor(node.Spring, node.Flyweight, node.Driven, out price);
-            if (!sold || price > (request.PriceCeilingMinor ?? long.MaxValue))
-            {
-                Refuse(sold ? PoolRules.PriceCeiling : PoolRules.InStock, SizeOf(node));
-                cuts = default;
-                return false;
-            }
-        }
-
-        var floor = new RankFloor(
-            index.SpringNodes.Changes(node.Spring) + index.FlyweightNodes.Changes(node.Flyweight)
-            + (item < 0 ? index.DrivenNodes.Changes(node.Driven) : index.ChangesOf(item)),
-            price,
-            (index.SpringNodes.Place(node.Spring), index.FlyweightNodes.Place(node.Flyweight),
-                item < 0 ? index.DrivenNodes.Place(node.Driven) : item));
-        (long inside, long outside) = best.Last is { } last ? order.Before(last, floor) : (long.MaxValue, long.MaxValue);
-        outside = Math.Max(outside, Highlights.ClosestCut(floor));
-        cuts = Cuts.Of(Math.Max(inside, Highlights.Cut(floor)), outside);
-        return true;
-    }
-
-    private long SizeOf(in Node node) =>
-        (long)index.Springs.Count(node.Spring) * index.Flyweights.Count(node.Flyweight)
-        * (node.Driven < 0 ? 1 : index.Driven.Count(node.Driven));
-
-    // Step 3.
+    // Steps 3 and 4.
     private void Open(NodeStore store, int slot, double bound)
     {
         Node node = store[slot];
@@ -154,13 +150,19 @@ internal sealed class SetSearch(
         bool flyweightAlone = index.Flyweights.IsLeaf(node.Flyweight);
         if (!node.Judged && Alike(node))
         {
-            Judge(store, slot);
+            if (node.Unbounded)
+                Add(store, slot, node with { Unbounded = false }, bound);
+            else
+                Judge(store, slot);
             return;
         }
 
-        double spring = springAlone ? -1 : bounds.SpringWidth(index.Springs, node.Spring);
-        double flyweight = flyweightAlone ? -1 : bounds.FlyweightWidth(index.Flyweights, node.Flyweight);
-        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) ? -1 : bounds.DrivenWidth(index.Driven, node.Driven);
+        bool pair = index.SpringNodes.Alike(node.Spring) && index.FlyweightNodes.Alike(node.Flyweight);
+        if (pair && !node.Judged && node.Driven == AllDriven && rings.TryNext(store, slot, bound))
+            return;
+        double spring = springAlone ? -1 : bounds[0].SpringWidth(index.Springs, node.Spring);
+        double flyweight = flyweightAlone ? -1 : bounds[0].FlyweightWidth(index.Flyweights, node.Flyweight);
+        double driven = node.Driven < 0 || index.Driven.IsLeaf(node.Driven) || !pair ? -1 : bounds[0].DrivenWidth(index.Driven, node.Driven);
         if (!springAlone && spring >= flyweight && spring >= driven)
         {
             int child = index.Springs.Child(node.Spring);
@@ -182,7 +184,10 @@ internal sealed class SetSearch(
         else
         {
             foreach (int item in index.Driven.Items(node.Driven))
-                Add(store, slot, node with { Driven = ~item }, bound);
+            {
+                if (!rings.Listed(node, item))
+                    Add(store, slot, node with { Driven = ~item, Swept = 0 }, bound);
+            }
         }
     }
 
@@ -206,16 +211,24 @@ internal sealed class SetSearch(
         ref Node node = ref store[slot];
         if (!engagementKnown)
             SetEngagement(ref node);
-        if (node.GreatestEngagement < rules.LeastEngagementRpm || !TryCuts(node, out Cuts cuts))
+        if (node.GreatestEngagement < rules[0].LeastEngagementRpm || !cuts.TryFor(node, out Cuts own))
         {
             store.Free(slot);
             return;
         }
 
-        WorkDone++;
-        BoxVerdict verdict = node.Judged
-            ? cuts.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open
-            : Bound(ref node, store.Window(slot), cuts, out bound);
+        work++;
+        BoxVerdict verdict;
+        if (node.Judged)
+        {
+            verdict = own.Exceeded(bound, node.LeastError) ? BoxVerdict.MissesTooMuch : BoxVerdict.Open;
+        }
+        else
+        {
+            verdict = Bound(ref node, store.Window(slot), own, out double least);
+            bound = Math.Max(bound, least);
+        }
+
         if (verdict == BoxVerdict.Open)
         {
             Keep(store, slot, bound);
@@ -223,8 +236,8 @@ internal sealed class SetSearch(
         }
 
         // Which of its members engage too low is counted elsewhere.
-        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules.LeastEngagementRpm)
-            Refuse(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, SizeOf(node));
+        if (verdict != BoxVerdict.MissesTooMuch && node.LeastEngagement >= rules[0].LeastEngagementRpm)
+            refusals.Add(verdict == BoxVerdict.Slips ? PoolRules.SlipMargin : PoolRules.DoesNotShift, index.SizeOf(node));
         store.Free(slot);
     }
 
@@ -249,10 +262,10 @@ internal sealed class SetSearch(
     private bool Alone(in Node node) =>
         node.Driven < 0 && index.Springs.IsLeaf(node.Spring) && index.Flyweights.IsLeaf(node.Flyweight);
 
-    private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts cuts, out double bound)
+    private BoxVerdict Bound(ref Node node, Span<ushort> window, Cuts own, out double bound)
     {
-        Span<float> low = stackalloc float[bounds.WindowLength];
-        Span<float> high = stackalloc float[bounds.WindowLength];
+        Span<float> low = stackalloc float[bounds[0].WindowLength];
+        Span<float> high = stackalloc float[bounds[0].WindowLength];
         ReadOnlySpan<float> drivenLow = low;
         ReadOnlySpan<float> drivenHigh = high;
         if (node.Driven < 0)
@@ -265,13 +278,28 @@ internal sealed class SetSearch(
             drivenHigh = index.Driven.High(node.Driven);
         }
 
-        return bounds.Bound(
-            index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
-            index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
-            drivenLow, drivenHigh, cuts, ref node, window, out bound);
+        bound = 0;
+        double error = 0;
+        for (int c = 0; c < bounds.Length; c++)
+        {
+            BoxVerdict verdict = bounds[c].Bound(
+                index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
+                index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight),
+                drivenLow, drivenHigh, own, ref node, WindowOf(c, window), out double least);
+            if (verdict != BoxVerdict.Open)
+                return verdict;
+            bound = Math.Max(bound, least);
+            error = Math.Max(error, node.LeastError);
+        }
+
+        node.LeastError = error;
+        return BoxVerdict.Open;
     }
 
-    private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds.Engagement(
+    private Span<ushort> WindowOf(int condition, Span<ushort> window) =>
+        window.Slice(condition * bounds[0].WindowLength, bounds[0].WindowLength);
+
+    private void SetEngagement(ref Node node) => (node.LeastEngagement, node.GreatestEngagement) = bounds[0].Engagement(
         index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
         index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight));
 
@@ -288,16 +316,18 @@ internal sealed class SetSearch(
         }
     }
 
-    // Step 4. With its true engagement a box of alike sets is bounded once more before the model is asked.
+    // Step 5. With its true engagement a box of alike sets is bounded once more before the model is asked.
     private void Judge(NodeStore store, int slot)
     {
         Node node = store[slot];
         int s = index.SpringNodes.Place(node.Spring);
         int f = index.FlyweightNodes.Place(node.Flyweight);
         int d = node.Driven < 0 ? ~node.Driven : index.DrivenNodes.Place(node.Driven);
+        if (node.Driven >= 0 && rings.Listed(node, d))
+            return;
         if (!drives.TryGetValue((s, f), out DriveSide? drive))
-            drives[(s, f)] = drive = predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
-        if (!rules.Launches(drive))
+            drives[(s, f)] = drive = conditions[0].Predictor.Drive(index.Pools.DriveSprings[s], index.Pools.Flyweights[f]);
+        if (!rules[0].Launches(drive))
             return;
         double rpm = drive.Engagement.Rpm;
         if (node.LeastEngagement < rpm)
@@ -306,20 +336,27 @@ internal sealed class SetSearch(
             return;
         }
 
-        WorkDone++;
+        work++;
         Predictions++;
-        Span<double> errors = stackalloc double[predictor.Model.Positions.Count];
-        if (rules.TryErrors(drive, predictor.Driven(index.Pools.Driven[d]), errors) is { } rule)
+        DrivenChoice driven = index.Pools.Driven[d];
+        Span<double> errors = stackalloc double[bounds[0].WindowLength / 2];
+        double engagement = conditions[0].Score.EngagementError(rpm);
+        double greatest = Math.Abs(engagement);
+        double miss = 0;
+        for (int c = 0; c < conditions.Length; c++)
         {
-            Refuse(rule, SizeOf(node));
-            return;
+            if (rules[c].TryErrors(drive, conditions[c].Predictor.Driven(driven), errors) is { } rule)
+            {
+                refusals.Add(rule, index.SizeOf(node));
+                return;
+            }
+
+            foreach (double error in errors)
+                greatest = Math.Max(greatest, Math.Abs(error));
+            miss = Math.Max(miss, conditions[c].Score.Miss(engagement, errors));
         }
 
-        double engagement = score.EngagementError(rpm);
-        double greatest = Math.Abs(engagement);
-        foreach (double error in errors)
-            greatest = Math.Max(greatest, Math.Abs(error));
-        Add(store, slot, node with { Judged = true, LeastError = greatest }, score.Miss(engagement, errors));
+        Add(store, slot, node with { Judged = true, LeastError = greatest }, miss);
     }
 
     private void Offer(in Node node, double miss)
@@ -328,9 +365,9 @@ internal sealed class SetSearch(
         int f = index.FlyweightNodes.Place(node.Flyweight);
         int d = ~node.Driven;
         var set = new SetUp(index.Pools.DriveSprings[s], index.Pools.Flyweights[f], index.Pools.Driven[d]);
-        if (rules.TryPrice(set, out long? price) is { } rule)
+        if (rules[0].TryPrice(set, out long? price) is { } rule)
         {
-            Refuse(rule);
+            refusals.Add(rule);
             return;
         }
 
@@ -340,6 +377,7 @@ internal sealed class SetSearch(
         best.Offer(ranked);
         Highlights.Offer(ranked);
     }
-
-    private void Refuse(string rule, long count = 1) => refused[rule] = refused.GetValueOrDefault(rule) + count;
 }
+
+/// <summary>An air, and what is wanted in it.</summary>
+internal sealed record Condition(Predictor Predictor, Score Score);

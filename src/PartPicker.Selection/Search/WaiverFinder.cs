@@ -55,7 +55,8 @@ internal sealed class WaiverFinder(
         SearchIndex index = SearchIndex.Build(pools, fitted, predictor.Machine, relaxed.PointCount, cancellation);
         var planner = new PurchasePlanner(catalog, relaxed, fitted);
         PriceFloors? floors = PriceFloors.Of(index, catalog, relaxed, planner, fitted);
-        var search = new SetSearch(predictor, relaxed, score, fitted, planner, index, floors);
+        var search = new SetSearch(
+            [new Condition(predictor, score)], relaxed, fitted, planner, index, floors, listOnly: true);
         return
         [
             .. search.Run(cancellation, timeUp).Select(set => new WaivedSet(

@@ -26,7 +26,11 @@ public sealed class ServiceProcess : IDisposable
 
     public string Errors => errors.ToString();
 
-    public static ServiceProcess Start(string workingFolder, params string[] args)
+    public static ServiceProcess Start(string workingFolder, params string[] args) => Start(workingFolder, [], args);
+
+    /// <param name="environment">Variables set for it besides those of the tests.</param>
+    public static ServiceProcess Start(
+        string workingFolder, IReadOnlyList<(string Name, string Value)> environment, params string[] args)
     {
         ProcessStartInfo start = new("dotnet")
         {
@@ -37,6 +41,8 @@ public sealed class ServiceProcess : IDisposable
         start.ArgumentList.Add(typeof(WireJson).Assembly.Location);
         foreach (string arg in args)
             start.ArgumentList.Add(arg);
+        foreach ((string name, string value) in environment)
+            start.Environment[name] = value;
         return new ServiceProcess(Process.Start(start)!);
     }
 

@@ -142,7 +142,7 @@ public sealed partial class ExplanationTests
     public void A_friction_solved_from_the_run_is_an_input()
     {
         var bench = new Bench();
-        Prediction bare = bench.Predicted(r => r with { Anchor = false, PointCount = 3 });
+        Prediction bare = bench.Predicted(r => r with { Anchor = false, PointCount = 5 });
         bench = bench with
         {
             Run = set => new Baseline(

@@ -93,6 +93,9 @@ internal sealed record PickAnswerWire
     /// </summary>
     public required IReadOnlyList<ObstacleWire> InTheWay { get; init; }
 
+    /// <summary>What fits in each of the airs of conditions, and in all; null where the request names none.</summary>
+    public required SeasonWire? Season { get; init; }
+
     /// <summary>What the search did.</summary>
     public required WorkWire Work { get; init; }
 }

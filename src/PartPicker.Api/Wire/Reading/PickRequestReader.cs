@@ -26,6 +26,7 @@ internal static class PickRequestReader
         bool anchor = RequestReader.Anchor(body, faults);
         AirState air = RequestReader.Air(body);
         AirLaw airLaw = body.Word<AirLaw>("airLaw") ?? AirLaw.SaeJ1349;
+        IReadOnlyList<AirState> conditions = Conditions(body, faults);
         double? launchRpm = body.Number("launchRpm", RequestLimits.MinRpm, RequestLimits.MaxRpm);
         double launchMarginRpm = body.Number(
             "launchMarginRpm", RequestLimits.MinLaunchMarginRpm, RequestLimits.MaxLaunchMarginRpm)
@@ -58,7 +59,7 @@ internal static class PickRequestReader
             LaunchMarginRpm = launchMarginRpm, SlipMargin = slipMargin, Keep = keep, Exclude = exclude,
             InStockOnly = inStockOnly, PriceCeilingMinor = priceCeiling, DemandChecked = demandChecked, RankBy = rankBy,
             Group = group, Outlet = outlet, Count = count, PointCount = pointCount, RefusalCount = refusals,
-            WorkLimit = workLimit,
+            WorkLimit = workLimit, Conditions = conditions,
         };
     }
 
@@ -78,6 +79,21 @@ internal static class PickRequestReader
         ShiftGoal? goal = GoalReader.Read(reader, faults);
         reader.RefuseOthers();
         return goal is null ? null : new ShiftTarget(engagementRpm, goal) { EngagementChangeRpm = engagementChangeRpm };
+    }
+
+    private static List<AirState> Conditions(ObjectReader body, FaultList faults)
+    {
+        List<AirState> airs = [];
+        foreach ((JsonElement item, string pointer) in
+            body.List("conditions", 1, PickRequest.MaxConditions, "an array of airs: altitude, temperature, relativeHumidity") ?? [])
+        {
+            if (ObjectReader.Open(item, pointer, faults) is not { } reader)
+                continue;
+            airs.Add(RequestReader.Air(reader));
+            reader.RefuseOthers();
+        }
+
+        return airs;
     }
 
     private static Tolerances ReadTolerances(ObjectReader body)

@@ -54,6 +54,14 @@ internal sealed record PickRequestWire : IRequestWire
     /// </summary>
     public QuantityInputWire? RelativeHumidity { get; init; }
 
+    /// <summary>
+    /// Airs in which the best set of each and the best single one for all are wanted besides: see season in the answer.
+    /// Slots in keep stay the same in all of them; the others may change from air to air. The work limit holds for each.
+    /// </summary>
+    [MinLength(1)]
+    [MaxLength(PickRequest.MaxConditions)]
+    public IReadOnlyList<ConditionWire>? Conditions { get; init; }
+
     /// <summary>Which published law scales engine torque with the air; saeJ1349 when left out.</summary>
     [WordsOf(typeof(AirLaw))]
     public string? AirLaw { get; init; }

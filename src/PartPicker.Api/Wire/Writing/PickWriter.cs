@@ -33,7 +33,32 @@ internal static class PickWriter
         NotCheckedLeftOut = answer.NotCheckedLeftOut,
         UnknownByRule = Counts(answer.UnknownByRule),
         InTheWay = [.. answer.InTheWay.Select(Obstacle)],
+        Season = answer.Season is { } season ? Season(season, request, writer) : null,
         Work = Work(answer.Work),
+    };
+
+    private static SeasonWire Season(Season season, PickRequest request, AnswerWriter writer) => new()
+    {
+        Conditions =
+        [
+            .. season.Conditions.Select(condition => new SeasonConditionWire
+            {
+                Air = PredictionWriter.Air(condition.Air, request.AirLaw, writer),
+                TorqueFactor = writer.Factor(condition.TorqueFactor),
+                Best = condition.Best is { } best ? Pick(best, request.Outlet, writer) : null,
+                ForAll = condition.ForAll is { } forAll ? Pick(forAll, request.Outlet, writer) : null,
+                Proven = condition.Proven,
+            }),
+        ],
+        ForAll = season.ForAll is { } set
+            ? new SeasonSetWire
+            {
+                Parts = writer.Parts(set.Parts),
+                Miss = writer.Share(set.Miss),
+                WithinTolerance = set.WithinTolerance,
+                Proven = set.Proven,
+            }
+            : null,
     };
 
     private static WorkWire Work(Work work) => new()

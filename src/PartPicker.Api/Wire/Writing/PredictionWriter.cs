@@ -19,7 +19,7 @@ internal static class PredictionWriter
             Precision = writer.Format.PrecisionWord,
             Machine = new NamedIdWire { Id = machine.Machine.Id, Name = machine.Machine.Name },
             Parts = writer.Parts(answer.Parts),
-            Air = Air(request, writer),
+            Air = Air(request.Air, request.AirLaw, writer),
             Anchored = prediction.Anchoring is not null,
             Anchoring = prediction.Anchoring is { } anchoring ? Anchoring(anchoring, writer) : null,
             EngagementRpm = writer.Rpm(prediction.EngagementRpm),
@@ -99,12 +99,12 @@ internal static class PredictionWriter
         };
     }
 
-    private static AirWire Air(PredictionRequest request, AnswerWriter writer) => new()
+    public static AirWire Air(AirState air, AirLaw law, AnswerWriter writer) => new()
     {
-        Altitude = writer.Altitude(request.Air.AltitudeM),
-        Temperature = writer.Temperature(request.Air.TemperatureK),
-        RelativeHumidity = writer.Percent(request.Air.RelativeHumidity),
-        AirLaw = WireJson.Word(request.AirLaw),
+        Altitude = writer.Altitude(air.AltitudeM),
+        Temperature = writer.Temperature(air.TemperatureK),
+        RelativeHumidity = writer.Percent(air.RelativeHumidity),
+        AirLaw = WireJson.Word(law),
     };
 
     private static AnchoringWire Anchoring(Anchoring anchoring, AnswerWriter writer) => new()

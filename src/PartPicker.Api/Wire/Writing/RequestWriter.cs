@@ -22,6 +22,7 @@ internal static class RequestWriter
         Altitude = Metres(request.Air.AltitudeM),
         Temperature = Kelvins(request.Air.TemperatureK),
         RelativeHumidity = Percent(request.Air.RelativeHumidity),
+        Conditions = request.Conditions.Count == 0 ? null : [.. request.Conditions.Select(Condition)],
         AirLaw = WireJson.Word(request.AirLaw),
         LaunchRpm = request.LaunchRpm,
         LaunchMarginRpm = request.LaunchRpm is null ? null : request.LaunchMarginRpm,
@@ -38,6 +39,13 @@ internal static class RequestWriter
         RatioPoints = request.PointCount,
         Refusals = request.RefusalCount,
         WorkLimit = request.WorkLimit,
+    };
+
+    private static ConditionWire Condition(AirState air) => new()
+    {
+        Altitude = Metres(air.AltitudeM),
+        Temperature = Kelvins(air.TemperatureK),
+        RelativeHumidity = Percent(air.RelativeHumidity),
     };
 
     private static TargetsWire Targets(ShiftTarget target) => new()

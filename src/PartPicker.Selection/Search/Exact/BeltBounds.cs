@@ -13,11 +13,17 @@ internal sealed class BeltBounds
 {
     private const int Cells = 1024;
 
+    /// <summary>Bytes held by one.</summary>
+    public const long Bytes = 2 * 8 * Cells + 2 * Cells;
+
     // Far more than the rounding of a solved thrust, far less than anything that matters.
     private const double Slack = 1e-9;
 
     private readonly double[] chord = new double[Cells + 1];
     private readonly double[] gap = new double[Cells];
+
+    // The cell before which no greater D/F_d falls, for D/F_d in steps from 0 to where the edge is.
+    private readonly ushort[] cellOfLoad = new ushort[Cells + 1];
     private readonly double edge;
     private readonly double perUnit;
     private readonly double beyond;
@@ -61,6 +67,12 @@ internal sealed class BeltBounds
         }
 
         top = chord[topCell] + Math.Max(gap[topCell], gap[Math.Max(0, topCell - 1)]);
+        for (int i = 0, cell = 0; i <= Cells; i++)
+        {
+            while (cell < Cells - 1 && (cell + 1) * Cells * beyond <= i * chord[cell + 1] * perUnit)
+                cell++;
+            cellOfLoad[i] = (ushort)cell;
+        }
 
         double Thrust(double clamp) =>
             model.UpshiftBeltThrust(rpm, Clamped(model, clamp), j);
@@ -107,7 +119,48 @@ internal sealed class BeltBounds
 
     private int CellOf(double u) => Math.Min((int)(u * perUnit), Cells - 1);
 
-    private double Chord(double u)
+    /// <summary>True where there is torque, so that a thrust tells the clamp.</summary>
+    public bool Inverts => perUnit > 0;
+
+    /// <summary>F_d over D where the belt slips, or the active arc fills the wrap: less is never asked for.</summary>
+    public double Beyond => beyond;
+
+    /// <summary>Between which u = D/F_s lies where F_d/D is so much, more than <see cref="Beyond"/>.</summary>
+    /// <remarks>F_d/D = φ(u)/u falls as u rises: the chord of a cell, below φ, gets there first, its ceiling last.</remarks>
+    public (double Low, double High) LoadOf(double thrustPerTension)
+    {
+        double perCell = thrustPerTension / perUnit;
+        int low = cellOfLoad[Math.Clamp((int)(Cells * beyond / thrustPerTension), 0, Cells)];
+        while (low < Cells - 1 && chord[low + 1] > perCell * (low + 1))
+            low++;
+        double above = chord[low] - perCell * low;
+        double fall = perCell - (chord[low + 1] - chord[low]);
+        double first = (low + above / fall) / perUnit;
+        double last = (low + Math.Min(1, (above + gap[low]) / fall)) / perUnit;
+        return (first * (1 - Slack), last * (1 + Slack));
+    }
+
+    /// <summary>Least and greatest slope of F_d/F_s over u; false where the edge or no load at all is too near to tell.</summary>
+    public bool TrySlopes(double from, double to, out double least, out double greatest)
+    {
+        int first = (int)(from * perUnit) - 1;
+        int last = (int)(to * perUnit) + 1;
+        if (!(to < edge) || first < 0 || last >= Cells)
+        {
+            (least, greatest) = (0, 0);
+            return false;
+        }
+
+        greatest = perUnit * (chord[first + 1] - chord[first]);
+        least = perUnit * (chord[last + 1] - chord[last]);
+        return true;
+    }
+
+    /// <summary>A ratio that F_d/F_s does not exceed at u.</summary>
+    public double Ceiling(double u) => Ceiling(u, CellOf(u));
+
+    /// <summary>A ratio that F_d/F_s does not fall below at u.</summary>
+    public double Chord(double u)
     {
         int cell = CellOf(u);
         return chord[cell] + (u * perUnit - cell) * (chord[cell + 1] - chord[cell]);

@@ -13,26 +13,29 @@ internal sealed class BoxTree
     private readonly int[] start;
     private readonly int[] count;
     private readonly int[] items;
+    private readonly List<int> groupRoots = [];
     private int used;
 
     /// <param name="points">The items' coordinates, one after the other.</param>
     /// <param name="scale">What a unit along each side is worth; 0: a side that is not cut.</param>
     /// <param name="leafSize">Most items of a leaf.</param>
-    public BoxTree(double[] points, double[] scale, int leafSize)
+    /// <param name="group">Groups that are told apart before anything else; null: there is one.</param>
+    public BoxTree(double[] points, double[] scale, int leafSize, Func<int, int>? group = null)
     {
         Dimensions = scale.Length;
         int size = points.Length / Dimensions;
         items = new int[size];
         for (int i = 0; i < size; i++)
             items[i] = i;
-        int nodes = CountNodes(size, leafSize);
+        int[] groups = group is null ? [size] : Grouped(group);
+        int nodes = groups.Length - 1 + groups.Sum(members => CountNodes(members, leafSize));
         low = new float[nodes * Dimensions];
         high = new float[nodes * Dimensions];
         child = new int[nodes];
         start = new int[nodes];
         count = new int[nodes];
         used = 1;
-        Fill(0, 0, size, points, scale, leafSize);
+        FillGroups(0, 0, groups, points, scale, leafSize);
     }
 
     public int Dimensions { get; }
@@ -45,6 +48,9 @@ internal sealed class BoxTree
     public ReadOnlySpan<float> Low(int node) => low.AsSpan(node * Dimensions, Dimensions);
 
     public ReadOnlySpan<float> High(int node) => high.AsSpan(node * Dimensions, Dimensions);
+
+    /// <summary>For each group the node that has its members and no others.</summary>
+    public IReadOnlyList<int> GroupRoots => groupRoots;
 
     public bool IsLeaf(int node) => child[node] == 0;
 
@@ -90,8 +96,39 @@ internal sealed class BoxTree
     /// <summary>The nearest float that is not below a number.</summary>
     public static float Above(double value) => (float)value >= value ? (float)value : MathF.BitIncrement((float)value);
 
+    // Puts the items of a group side by side; how many each has.
+    private int[] Grouped(Func<int, int> group)
+    {
+        int[] keys = [.. items.Select(group)];
+        Array.Sort(keys, items);
+        return [.. keys.CountBy(key => key).Select(pair => pair.Value)];
+    }
+
     private static int CountNodes(int size, int leafSize) =>
         size <= leafSize ? 1 : 1 + CountNodes(size / 2, leafSize) + CountNodes(size - size / 2, leafSize);
+
+    private void FillGroups(int node, int from, ReadOnlySpan<int> groups, double[] points, double[] scale, int leafSize)
+    {
+        int size = 0;
+        foreach (int members in groups)
+            size += members;
+        if (groups.Length == 1)
+        {
+            groupRoots.Add(node);
+            Fill(node, from, size, points, scale, leafSize);
+            return;
+        }
+
+        start[node] = from;
+        count[node] = size;
+        Bound(node, points);
+        ReadOnlySpan<int> first = groups[..(groups.Length / 2)];
+        int left = used;
+        used += 2;
+        child[node] = left;
+        FillGroups(left, from, first, points, scale, leafSize);
+        FillGroups(left + 1, from + count[left], groups[first.Length..], points, scale, leafSize);
+    }
 
     private void Fill(int node, int from, int size, double[] points, double[] scale, int leafSize)
     {

@@ -1,7 +1,7 @@
 namespace PartPicker.Selection;
 
 /// <summary>The pairs of drive spring and flyweights by themselves: which engage too low, and which nearest to the target.</summary>
-internal sealed class DrivePairs(SearchIndex index, Predictor predictor, Score score, SetBounds bounds)
+internal sealed class DrivePairs(SearchIndex index, Condition condition, SetBounds bounds)
 {
     /// <summary>Pairs that engage below a speed (rpm).</summary>
     public long CountBelow(double rpm, CancellationToken cancellation)
@@ -27,13 +27,13 @@ internal sealed class DrivePairs(SearchIndex index, Predictor predictor, Score s
                 return false;
             if (least == greatest)
             {
-                double error = Math.Abs(score.EngagementError(least));
+                double error = Math.Abs(condition.Score.EngagementError(least));
                 if (error < distance || (error == distance && least < nearest))
                     (nearest, distance) = (least, error);
                 return false;
             }
 
-            return Math.Max(score.EngagementError(least), -score.EngagementError(greatest)) <= distance;
+            return Math.Max(condition.Score.EngagementError(least), -condition.Score.EngagementError(greatest)) <= distance;
         }, cancellation);
         return nearest;
     }
@@ -56,7 +56,7 @@ internal sealed class DrivePairs(SearchIndex index, Predictor predictor, Score s
             bool flyweightAlone = flyweights.IsLeaf(pair.Flyweight);
             if (springAlone && flyweightAlone)
             {
-                double rpm = predictor.Drive(
+                double rpm = condition.Predictor.Drive(
                     index.Pools.DriveSprings[springs.Items(pair.Spring)[0]],
                     index.Pools.Flyweights[flyweights.Items(pair.Flyweight)[0]]).Engagement.Rpm;
                 into(pair, rpm, rpm);

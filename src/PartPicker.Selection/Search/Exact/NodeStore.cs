@@ -77,6 +77,15 @@ internal sealed class NodeStore
 
     public void Push(int slot, double bound) => queue.Enqueue(slot, (bound, --order));
 
+    /// <summary>Another box with the window of one that stays.</summary>
+    public void PushBeside(int slot, in Node node, double bound)
+    {
+        int copy = Take();
+        nodes[copy] = node;
+        Window(slot).CopyTo(Window(copy));
+        Push(copy, bound);
+    }
+
     public int Pop(out double bound)
     {
         queue.TryDequeue(out int slot, out (double Bound, long Order) place);
@@ -102,6 +111,12 @@ internal struct Node
 
     /// <summary>No member's greatest error is less (in tolerances).</summary>
     public double LeastError;
+
+    /// <summary>The rung of <see cref="PairSweep"/> up to which its members were listed by themselves, and one more.</summary>
+    public int Swept;
+
+    /// <summary>True where a sweep has listed it: its own bounds are not known yet.</summary>
+    public bool Unbounded;
 
     /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>
     public bool Judged;

@@ -12,18 +12,19 @@ internal sealed class SearchIndex
 {
     private const int DrivenLeaf = 4;
 
-    private readonly byte[] spring;
-    private readonly byte[] hole;
-    private readonly byte[] helix;
+    // Fewer choices with one helix are not worth a group of their own.
+    private const int FramedChoices = 4;
+
+    private readonly Func<int, int> changesOfDriven;
+    private readonly BeltBounds[] belts;
+    private readonly double beltFriction;
 
     private SearchIndex(
         CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps,
-        BeltBounds[] belts)
+        BeltBounds[] belts, double beltFriction)
     {
         Pools = pools;
-        spring = [.. pools.Driven.Springs.Select(s => Changed(s.Id == fitted.Driven.Spring.Id))];
-        hole = [.. pools.Driven.Holes.Select(h => Changed(h.Name == fitted.Driven.Hole.Name))];
-        helix = [.. pools.Driven.Helices.Select(h => Changed(h.Id == fitted.Driven.Helix.Id))];
+        changesOfDriven = ChangesOfDriven(pools.Driven, fitted);
         var alike = new AlikeParts(pools);
         SpringNodes = new NodeFacts(springs, alike.OfSpring, s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
         FlyweightNodes = new NodeFacts(
@@ -33,7 +34,8 @@ internal sealed class SearchIndex
         Flyweights = flyweights;
         Driven = driven;
         Clamps = clamps;
-        Belts = belts;
+        this.belts = belts;
+        this.beltFriction = beltFriction;
     }
 
     // Without a set there is nothing to search.
@@ -42,9 +44,9 @@ internal sealed class SearchIndex
         Pools = pools;
         Springs = Flyweights = Driven = new BoxTree([], [1], 1);
         Clamps = null!;
-        Belts = [];
+        belts = [];
         SpringNodes = FlyweightNodes = DrivenNodes = null!;
-        spring = hole = helix = [];
+        changesOfDriven = _ => 0;
     }
 
     public CandidatePools Pools { get; }
@@ -60,23 +62,52 @@ internal sealed class SearchIndex
 
     public DrivenClamps Clamps { get; }
 
+    /// <summary>A usual clamp (N) at each position.</summary>
+    public double[] UsualClamp { get; private init; } = [];
+
+    /// <summary>Driven choices that change the same slots, with helices mixed.</summary>
+    public DrivenGroup[] MixedGroups { get; private init; } = [];
+
+    /// <summary>Those that share a helix too, where there are many; the fewest changes first.</summary>
+    public DrivenGroup[] HelixGroups { get; private init; } = [];
+
+    /// <summary>The clamps of each of the <see cref="HelixGroups"/>.</summary>
+    public HelixFrames Frames { get; private init; } = new([], [], []);
+
     public NodeFacts SpringNodes { get; }
 
     public NodeFacts FlyweightNodes { get; }
 
     public NodeFacts DrivenNodes { get; }
 
-    public IReadOnlyList<BeltBounds> Belts { get; }
+    /// <summary>The belt at each position; a run that tells the friction of the belt has one of its own.</summary>
+    public BeltBounds[] BeltsOf(Predictor predictor) => Pools.Empty || predictor.Machine.Drivetrain.BeltFriction == beltFriction
+        ? belts
+        : BeltsOf(predictor.Model);
+
+    private static BeltBounds[] BeltsOf(ShiftModel model) =>
+        [.. model.Positions.Select((_, j) => new BeltBounds(model, j))];
 
     /// <summary>How many slots a driven choice changes.</summary>
-    public byte ChangesOf(int item)
-    {
-        (int s, int h, int x) = Pools.Driven.Code(item);
-        return (byte)(spring[s] + hole[h] + helix[x]);
-    }
+    public byte ChangesOf(int item) => (byte)System.Numerics.BitOperations.PopCount((uint)changesOfDriven(item));
+
+    /// <summary>Sets in a box.</summary>
+    public long SizeOf(in Node node) =>
+        (long)Springs.Count(node.Spring) * Flyweights.Count(node.Flyweight) * (node.Driven < 0 ? 1 : Driven.Count(node.Driven));
 
     /// <summary>Bytes held, the parts themselves not counted.</summary>
-    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Belts.Count * 16_384L;
+    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + belts.Length * BeltBounds.Bytes + Frames.Bytes;
+
+    /// <summary>Bytes that <see cref="Build"/> takes at most while it runs, the belt aside.</summary>
+    public static long BytesToBuild(long springs, long flyweights, long driven, int pointCount)
+    {
+        int drive = pointCount + StartTerms.Count;
+        return springs * PerPoint(drive, 1) + flyweights * PerPoint(drive, 1) + driven * PerPoint(2 * pointCount, DrivenLeaf);
+
+        // A number as it is, and a box of floats for each node: halved, a box ends with more than half of what fills a leaf.
+        static long PerPoint(int dimensions, int leaf) =>
+            8L * dimensions + 4 + (8L * dimensions + 12) * 2 / Math.Max(1, leaf / 2);
+    }
 
     /// <summary>The pools as boxes.</summary>
     public static SearchIndex Build(
@@ -120,14 +151,74 @@ internal sealed class SearchIndex
         }
 
         double torque = model.PeakPower / Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
+        Func<int, int> group = GroupsOfDriven(pools.Driven, fitted);
+        var drivenTree = new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf, group);
+        double[] usual = new double[pointCount];
+        for (int d = 0; d < pools.Driven.Count; d++)
+        {
+            for (int j = 0; j < pointCount; j++)
+                usual[j] += (driven[d][j] + torque * driven[d][pointCount + j]) / pools.Driven.Count;
+        }
+
+        int[] roots = [.. drivenTree.GroupRoots.OrderBy(root => ChangesOf(root))];
+        int[] framed = [.. roots.Where(HasOneHelix)];
         return new SearchIndex(
             pools,
             fitted,
-            new BoxTree(springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
-            new BoxTree(flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1),
-            new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf),
+            new BoxTree(
+                springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                s => pools.DriveSprings[s].SameAs(fitted.Spring) ? 0 : 1),
+            new BoxTree(
+                flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                f => pools.Flyweights[f].SameAs(fitted.Flyweight) ? 0 : 1),
+            drivenTree,
             clamps,
-            [.. Enumerable.Range(0, pointCount).Select(j => new BeltBounds(model, j))]);
+            BeltsOf(model),
+            machine.Drivetrain.BeltFriction)
+        {
+            UsualClamp = usual,
+            MixedGroups = [.. roots.Except(framed).Select(root => new DrivenGroup(root, ChangesOf(root)))],
+            HelixGroups = [.. framed.Select(root => new DrivenGroup(root, ChangesOf(root)))],
+            Frames = new HelixFrames([.. framed.Select(root => drivenTree.Items(root).ToArray())], driven.All, usual),
+        };
+
+        int ChangesOf(int root) =>
+            System.Numerics.BitOperations.PopCount((uint)group(drivenTree.Items(root)[0]) % Slots);
+
+        bool HasOneHelix(int root) => group(drivenTree.Items(root)[0]) >= Slots;
+    }
+
+    private const int Slots = 8;
+
+    // Choices that change the same slots, and of these those with one helix where there are enough.
+    private static Func<int, int> GroupsOfDriven(DrivenPool pool, SetUp fitted)
+    {
+        Func<int, int> changes = ChangesOfDriven(pool, fitted);
+        var members = new Dictionary<(int, int), int>();
+        for (int item = 0; item < pool.Count; item++)
+        {
+            (int, int) key = (changes(item), pool.Code(item).Helix);
+            members[key] = members.GetValueOrDefault(key) + 1;
+        }
+
+        return item =>
+        {
+            int helix = pool.Code(item).Helix;
+            return members[(changes(item), helix)] < FramedChoices ? changes(item) : changes(item) + Slots * (1 + helix);
+        };
+    }
+
+    // Which slots a driven choice changes, one bit each.
+    private static Func<int, int> ChangesOfDriven(DrivenPool pool, SetUp fitted)
+    {
+        int[] springs = [.. pool.Springs.Select(s => s.Id == fitted.Driven.Spring.Id ? 0 : 1)];
+        int[] holes = [.. pool.Holes.Select(h => h.Name == fitted.Driven.Hole.Name ? 0 : 2)];
+        int[] helices = [.. pool.Helices.Select(h => h.Id == fitted.Driven.Helix.Id ? 0 : 4)];
+        return item =>
+        {
+            (int s, int h, int x) = pool.Code(item);
+            return springs[s] + holes[h] + helices[x];
+        };
     }
 
     private static byte Changed(bool same) => (byte)(same ? 0 : 1);
@@ -142,3 +233,8 @@ internal sealed class SearchIndex
         public Span<double> this[int item] => All.AsSpan(item * dimensions, dimensions);
     }
 }
+
+/// <summary>A group of driven choices.</summary>
+/// <param name="Root">Their node of the driven tree.</param>
+/// <param name="Changes">How many slots they change.</param>
+internal readonly record struct DrivenGroup(int Root, int Changes);

@@ -58,12 +58,12 @@ internal sealed class SetBounds
     private readonly double errorPerMiss;
     private readonly int[] targetCell;
 
-    public SetBounds(Predictor predictor, Score score, IReadOnlyList<BeltBounds> belts, double? slipMargin)
+    public SetBounds(Predictor predictor, Score score, SearchIndex index, double? slipMargin)
     {
         ShiftModel model = predictor.Model;
         this.score = score;
-        this.belts = [.. belts];
-        points = belts.Count;
+        belts = index.BeltsOf(predictor);
+        points = belts.Length;
         visit = [.. Enumerable.Range(0, points).OrderBy(j => j == 0 || j == points - 1 ? 0 : j == points / 2 ? 1 : 2)];
         grid = new SpeedGrid(model, predictor.Machine.Drivetrain.RevLimitRpm);
         perRadius = [.. model.Positions.Select(p => 1 / p.DriveRadius)];
@@ -76,7 +76,10 @@ internal sealed class SetBounds
         startSquared = Math.Pow(Rotation.ToRadiansPerSecond(score.EngagementTarget ?? shift / 4), 2);
         flyweightShare = (1 - predictor.Machine.Drivetrain.FlyweightFrictionShare) * model.Anchor.Flyweight;
         slipEdge = slipMargin is { } margin ? [.. Enumerable.Range(0, points).Select(j => SlipEdge(model, j, margin))] : [];
+        Sweep = new PairSweep(model, score, index, belts, slipEdge, flyweightShare, predictor.Machine.Drivetrain.RevLimitRpm);
     }
+
+    public PairSweep Sweep { get; }
 
     /// <summary>Numbers of a window: first and last cell at each position.</summary>
     public int WindowLength => 2 * points;
@@ -134,8 +137,7 @@ internal sealed class SetBounds
         Cuts cuts, ref Node node, Span<ushort> window, out double leastMiss)
     {
         leastMiss = 0;
-        double engagement = Distance(
-            score.EngagementError(node.LeastEngagement), score.EngagementError(node.GreatestEngagement));
+        double engagement = LeastEngagementError(node);
         double greatest = engagement;
         double squares = 0;
         int start = grid.CellOf(node.LeastEngagement);
@@ -161,6 +163,10 @@ internal sealed class SetBounds
         double Miss() =>
             Math.Sqrt(score.EngagementWeight * engagement * engagement + score.ShiftWeight * (squares / points));
     }
+
+    /// <summary>No member's |e₀| is less.</summary>
+    public double LeastEngagementError(in Node node) => Distance(
+        score.EngagementError(node.LeastEngagement), score.EngagementError(node.GreatestEngagement));
 
     private static double Distance(double least, double greatest) => Math.Max(0, Math.Max(least, -greatest));
 
