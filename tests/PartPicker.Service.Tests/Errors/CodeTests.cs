@@ -1,6 +1,5 @@
 using System.Net.Sockets;
 using System.Text;
-using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;

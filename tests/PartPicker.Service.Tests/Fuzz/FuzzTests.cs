@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using PartPicker.Api.Errors;
 using PartPicker.Service.Tests.Contract;
@@ -12,8 +11,7 @@ namespace PartPicker.Service.Tests.Fuzz;
 /// Whatever is sent, the service answers as the API document says: never with a fault of its own, every refusal a problem
 /// document with a listed code, every answer valid against its schema, equal requests with equal bytes.
 /// </summary>
-[Collection(ServiceTests.Name)]
-public sealed class FuzzTests(Service service)
+public sealed class FuzzTests(Service service) : IClassFixture<Service>
 {
     private const int StandardRequests = 3_000;
     private const int AskedTwice = 5; // Each so many.
