@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
 using PartPicker.Api.CommandLine;
+using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
 using PartPicker.Storage;
 
@@ -23,7 +24,7 @@ internal static class KeySetup
     /// <summary>What a page may read, beside what browsers let every page read.</summary>
     public static readonly IReadOnlyList<string> ExposedHeaders =
     [
-        HeaderNames.ETag, HeaderNames.Location, HeaderNames.Link, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate,
+        HeaderNames.ETag, HeaderNames.Location, HeaderNames.Link, HeaderNames.RetryAfter, HeaderNames.WWWAuthenticate, KeptPick.StatusHeader,
         "RateLimit", "RateLimit-Policy", "Server-Timing", "Deprecation", "Sunset",
     ];
 

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PartPicker.Service.Tests.Contract;
 
-/// <summary>The API only gains within a version: see docs/decisions/0010-contract-checks.md.</summary>
+/// <summary>The API only gains within a version: see docs/decisions/0011-contract-checks.md.</summary>
 public sealed class AdditiveTests
 {
     private static readonly string Released = Path.Combine(Repository.Root, "openapi", "part-picker.v1.released.json");
