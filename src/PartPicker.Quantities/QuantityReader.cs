@@ -19,9 +19,10 @@ public static class QuantityReader
     public static QuantityReading Read(string text, QuantityInfo dimension)
     {
         DimensionUnits units = UnitAliases.For(dimension);
-        if (text.Length > MaxTextLength)
-            return QuantityReading.Refused(ReadingProblems.TooLong(text.Length, units));
-        ReadOnlySpan<char> sent = text.AsSpan().Trim();
+        ReadOnlySpan<char> sent = text;
+        if (sent.Length > MaxTextLength)
+            return QuantityReading.Refused(ReadingProblems.TooLong(sent.Length, units));
+        sent = sent.Trim();
         if (sent.IsEmpty)
             return QuantityReading.Refused(ReadingProblems.Empty(units));
         // No unit has a comma in it, so it can only stand for a decimal point or for thousands.

@@ -9,7 +9,14 @@ export KIOTA_OFFLINE_ENABLED=true DOTNET_CLI_TELEMETRY_OPTOUT=1
 
 work=$(mktemp -d)
 service=
-trap '[[ -z "$service" ]] || kill "$service" 2> /dev/null || true; rm -rf "$work"' EXIT
+end() {
+    if [[ -n "$service" ]]; then
+        kill "$service" 2> /dev/null || true
+        wait "$service" || true
+    fi
+    rm -rf "$work"
+}
+trap end EXIT
 
 dotnet src/PartPicker.Api/bin/Release/net10.0/PartPicker.Api.dll --quiet --port 0 --data "$work/data" > "$work/service.log" &
 service=$!
