@@ -270,7 +270,8 @@ internal sealed class SetSearch
         store.Free(slot);
     }
 
-    private bool Early(double bound) => best.Last is not { } last || Score.Rounded(2 * bound) < last.RoundedMiss;
+    private bool Early(double bound) =>
+        WorkDone < request.WorkLimit && (best.Last is not { } last || Score.Rounded(2 * bound) < last.RoundedMiss);
 
     private bool Alone(in Node node) =>
         node.Driven < 0 && index.Springs.IsLeaf(node.Spring) && index.Flyweights.IsLeaf(node.Flyweight);

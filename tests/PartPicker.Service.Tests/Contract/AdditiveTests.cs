@@ -57,7 +57,7 @@ public sealed class AdditiveTests
     {
         ["nothing"] = _ => { },
         ["a path"] = d => Set(d, "paths|/v1/new", At(d, "paths|/v1/machines").DeepClone()),
-        ["another error"] = d => Set(d, $"{Pick}|responses|429", At(d, $"{Pick}|responses|400").DeepClone()),
+        ["another error"] = d => Set(d, $"{Pick}|responses|418", At(d, $"{Pick}|responses|400").DeepClone()),
         ["a header"] = d => Set(d, $"{Pick}|responses|201|headers|New", new JsonObject()),
         ["a parameter"] = d => At(d, $"{Machines}|parameters").AsArray().Add(JsonNode.Parse("""{ "name": "new", "in": "query", "schema": {} }""")),
         ["a member of a request"] = d => Set(d, $"{Schemas}|PickRequest|properties|new", JsonNode.Parse("""{ "type": "string" }""")!),

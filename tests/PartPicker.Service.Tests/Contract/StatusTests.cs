@@ -2,14 +2,20 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
 using PartPicker.Api.Wire;
+using PartPicker.Parts;
+using PartPicker.Service.Tests.Keys;
+using PartPicker.Storage;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Contract;
 
 /// <summary>Every operation sends every status that the API document lists for it, with the body and the headers that it tells of.</summary>
-public sealed class StatusTests(TroubledService service) : IClassFixture<TroubledService>
+public sealed class StatusTests(TroubledService service, SpentService spent) : IClassFixture<TroubledService>, IClassFixture<SpentService>
 {
+    private const string Shop = "https://shop.example";
+
     private static readonly ApiFile Api = ApiFile.Committed;
 
     // These come only where there is a next page, or too many runs.
@@ -94,34 +100,76 @@ public sealed class StatusTests(TroubledService service) : IClassFixture<Trouble
                 Answer unfinished = await SendAsync(operation, body: other.ToJsonString());
                 service.Hurry(false);
                 return unfinished;
-            case 200 or 201:
+            case 200 when operation.Id == "getLatestPick":
+                string kept = await KnownIdAsync(operation); // Kept with a catalog that is no longer the one in use.
+                service.Hurry(true);
+                Answer cut = await service.WithCatalogAsync(
+                    new CatalogSnapshot("another", SampleCatalog.Contents), () => SendAsync(operation, id: kept));
+                service.Hurry(false);
+                return cut;
+            case 200 or 201 or 303:
                 return await SendAsync(operation);
             case 304:
-                return await SendAsync(operation, header: ("If-None-Match", (await SendAsync(operation)).Header("ETag")!));
+                return await SendAsync(operation, headers: [("If-None-Match", (await SendAsync(operation)).Header("ETag")!)]);
             case 400:
                 return await SendAsync(operation, query: "?no-such=1");
+            case 401:
+                return await SendAsync(operation, headers: [KeyedServices.Bearer("pps_unknown")]);
+            case 403:
+                return await FromElsewhereAsync(operation);
             case 404:
                 return await service.GetAsync(operation.Path.Replace("{id}", "none-such"));
             case 408:
-                return await SendAsync(operation, header: (TroubledService.Trouble, TroubledService.Slow));
+                return await SendAsync(operation, headers: [(TroubledService.Trouble, TroubledService.Slow)]);
+            case 410:
+                return await SendAsync(operation, id: Expired());
             case 413:
                 return await SendAsync(operation, body: new string(' ', RequestLimits.MaxBodyBytes + 1));
             case 415:
                 return await SendAsync(operation, mediaType: "text/plain");
+            case 429:
+                return await spent.Client.AskAsync($"{operation.Method} {operation.Path}");
             case 500:
-                return await SendAsync(operation, header: (TroubledService.Trouble, TroubledService.Break));
+                return await SendAsync(operation, headers: [(TroubledService.Trouble, TroubledService.Break)]);
             case 503:
-                return await service.WithCatalogAsync(null, () => SendAsync(operation));
+                string id = await KnownIdAsync(operation);
+                return await service.WithCatalogAsync(null, () => SendAsync(operation, id: id));
             default:
                 throw new NotSupportedException($"How {operation.Id} comes to {status} is not known here.");
         }
     }
 
+    // A key counts soon after it was made, not at once.
+    private async Task<Answer> FromElsewhereAsync(ApiOperation operation)
+    {
+        string key = service.AddKey("--scope", "read", "--origin", Shop);
+        Answer answer = await Ask();
+        for (int i = 0; i < 50 && answer.Status == 401; i++)
+        {
+            await Task.Delay(100);
+            answer = await Ask();
+        }
+
+        return answer;
+
+        Task<Answer> Ask() => SendAsync(
+            operation, headers: [KeyedServices.OfPage(key), KeyedServices.From("https://elsewhere.example")]);
+    }
+
+    private string Expired()
+    {
+        const string id = "long-ago";
+        service.Services.GetRequiredService<IPickStore>().Keep(
+            id, "revision", "0.9", "{}"u8.ToArray(), DateTimeOffset.UtcNow - StoreLimits.PickLifetime - TimeSpan.FromDays(1));
+        return id;
+    }
+
     private async Task<Answer> SendAsync(
-        ApiOperation operation, string? body = null, string query = "", (string Name, string Value)? header = null, string? mediaType = null)
+        ApiOperation operation, string? body = null, string query = "", string? mediaType = null, string? id = null,
+        params (string Name, string Value)[] headers)
     {
         string address = operation.Path.Contains("{id}", StringComparison.Ordinal)
-            ? operation.Path.Replace("{id}", await KnownIdAsync(operation))
+            ? operation.Path.Replace("{id}", id ?? await KnownIdAsync(operation))
             : operation.Path;
         using HttpRequestMessage request = new(new HttpMethod(operation.Method), new Uri(address + query, UriKind.Relative));
         if (operation.Body is { } taken)
@@ -130,7 +178,7 @@ public sealed class StatusTests(TroubledService service) : IClassFixture<Trouble
                 body ?? Example(operation), Encoding.UTF8, new MediaTypeHeaderValue(mediaType ?? taken.MediaType));
         }
 
-        if (header is var (name, value))
+        foreach ((string name, string value) in headers)
             request.Headers.TryAddWithoutValidation(name, value);
         using HttpResponseMessage response = await service.Client.SendAsync(request);
         return await Answer.ReadAsync(response);
@@ -138,7 +186,7 @@ public sealed class StatusTests(TroubledService service) : IClassFixture<Trouble
 
     private async Task<string> KnownIdAsync(ApiOperation operation) => operation.Id switch
     {
-        "getPick" => (string)(await service.PostAsync("/v1/picks", Example(Api.Operation("createPick")))).Json["id"]!,
+        "getPick" or "getLatestPick" => (string)(await service.PostAsync("/v1/picks", Example(Api.Operation("createPick")))).Json["id"]!,
         "getPart" => "ds-96-201",
         _ => SampleCatalog.Machine,
     };

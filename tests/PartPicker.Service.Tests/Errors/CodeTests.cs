@@ -11,7 +11,9 @@ using PartPicker.Api.Picks;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Service.Tests.CommandLine;
+using PartPicker.Service.Tests.Keys;
 using PartPicker.Service.Tests.Picks;
+using PartPicker.Storage;
 using UnitsNet;
 using Xunit;
 
@@ -74,6 +76,34 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
         ["too-many-runs"] = s => Bulk(s, new BulkGate(maxRuns: 0, 1, maxAnswers: 1, Patience), Line),
         ["too-many-answers"] = s => Bulk(s, new BulkGate(maxRuns: 1, 1, maxAnswers: 1, Patience), Line, Line),
         ["service-stopping"] = _ => StoppedAsync(),
+
+        // Who asks, and how much.
+        ["key-needed"] = async _ =>
+        {
+            using Service service = KeyedServices.Public();
+            return await service.GetAsync("/v1/machines");
+        },
+        ["key-invalid"] = s => s.AskAsync("GET /v1/machines", KeyedServices.Bearer("pps_unknown")),
+        ["origin-not-allowed"] = async _ =>
+        {
+            using Service service = KeyedServices.Public();
+            string key = service.AddKey("--scope", "read", "--origin", "https://shop.example");
+            return await service.AskAsync(
+                "GET /v1/machines", KeyedServices.OfPage(key), KeyedServices.From("https://elsewhere.example"));
+        },
+        ["scope-too-small"] = _ => ScopeTests.WithSmallScopeAsync(),
+        ["too-many-requests"] = async _ =>
+        {
+            using SpentService service = new();
+            return await service.GetAsync("/v1/machines");
+        },
+        ["too-busy"] = BusyAsync,
+        ["pick-expired"] = s =>
+        {
+            s.Services.GetRequiredService<IPickStore>().Keep(
+                "long-ago", "revision", "0.9", "{}"u8.ToArray(), DateTimeOffset.UtcNow - StoreLimits.PickLifetime - TimeSpan.FromDays(1));
+            return s.GetAsync("/v1/picks/long-ago");
+        },
 
         // The service.
         ["took-too-long"] = TooLongAsync,
@@ -146,6 +176,17 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
     private static async Task<Answer> TooLongAsync(TroubledService service)
     {
         using SearchGate gate = new(TimeSpan.FromMilliseconds(50), new Places(1, 1, "searches"));
+        using HeldSearch other = new(gate);
+        using WebApplicationFactory<Program> host = service.WithWebHostBuilder(builder =>
+            builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton(gate))));
+        using StringContent content = new(Question, Encoding.UTF8, WireJson.MediaType);
+        using HttpResponseMessage response = await host.CreateClient().PostAsync(new Uri("/v1/picks", UriKind.Relative), content);
+        return await Answer.ReadAsync(response);
+    }
+
+    private static async Task<Answer> BusyAsync(TroubledService service)
+    {
+        using SearchGate gate = new(Patience, new Places(1, 0, "searches"));
         using HeldSearch other = new(gate);
         using WebApplicationFactory<Program> host = service.WithWebHostBuilder(builder =>
             builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton(gate))));

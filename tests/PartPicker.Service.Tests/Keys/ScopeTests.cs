@@ -44,6 +44,13 @@ public sealed class ScopeTests : IDisposable
         folder.Dispose();
     }
 
+    /// <summary>What a key that only reads is told where more is needed.</summary>
+    public static async Task<Answer> WithSmallScopeAsync()
+    {
+        using ScopeTests service = new();
+        return await service.Ask("POST /catalog", Bearer(service.Add(KeyScope.Read)));
+    }
+
     [Theory]
     [InlineData(null, 200, 401, 401)]
     [InlineData(KeyScope.Read, 200, 403, 403)]
