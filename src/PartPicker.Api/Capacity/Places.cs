@@ -18,6 +18,9 @@ internal sealed class Places(int atOnce, int waiting, string what) : IDisposable
         QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
     });
 
+    /// <summary>How many wait for a place.</summary>
+    public long Waiting => limiter.GetStatistics()!.CurrentQueuedCount;
+
     /// <summary>Computes when a place is free; null where all are taken, those to wait included.</summary>
     /// <exception cref="OperationCanceledException">It was stopped, computing or waiting.</exception>
     public async Task<T?> RunAsync<T>(Func<T> compute, CancellationToken stop)

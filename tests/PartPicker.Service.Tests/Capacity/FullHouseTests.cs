@@ -44,17 +44,20 @@ public sealed class FullHouseTests(Service service)
     [Fact]
     public async Task A_pick_waits_where_there_is_room_and_one_whose_caller_leaves_makes_room()
     {
-        using SearchGate gate = new(TimeSpan.FromMinutes(5), new Places(1, 1, "searches"));
+        Places places = new(1, 1, "searches");
+        using SearchGate gate = new(TimeSpan.FromMinutes(5), places);
         using WebApplicationFactory<Program> busy = With(services => services.Replace(ServiceDescriptor.Singleton(gate)));
         using HttpClient client = busy.CreateClient();
         using HeldSearch held = new(gate);
         using CancellationTokenSource leaves = new();
         Task<Answer> first = PostAsync(client, "/v1/picks", Pick(2111), leaves.Token);
-        Assert.Equal(503, await StatusOnceFullAsync(client));
+        await UntilAsync(() => places.Waiting == 1);
+        Assert.Equal(503, (await PostAsync(client, "/v1/picks", Pick(2113))).Status);
 
         await leaves.CancelAsync();
 
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => first);
+        await UntilAsync(() => places.Waiting == 0);
         Task<Answer> second = PostAsync(client, "/v1/picks", Pick(2112));
         Assert.NotSame(second, await Task.WhenAny(second, Task.Delay(100)));
         Assert.Equal("held", await held.Finish());
@@ -91,23 +94,12 @@ public sealed class FullHouseTests(Service service)
     private static string Pick(int engagementRpm) =>
         $$"""{"machine":"valley-two-seater","targets":{"engagementRpm":{{engagementRpm}},"shiftRpm":7900},"ratioPoints":3}""";
 
-    // The request that waits needs a moment to get there: until then this one may take its place, and then leaves it.
-    private static async Task<int> StatusOnceFullAsync(HttpClient client)
+    // A request needs a moment to come to its place, or to leave it.
+    private static async Task UntilAsync(Func<bool> come)
     {
-        for (int i = 0; i < 100; i++)
-        {
-            using CancellationTokenSource soon = new(TimeSpan.FromMilliseconds(200));
-            try
-            {
-                return (await PostAsync(client, "/v1/picks", Pick(2113), soon.Token)).Status;
-            }
-            catch (OperationCanceledException)
-            {
-                await Task.Delay(50);
-            }
-        }
-
-        return 0;
+        for (int i = 0; i < 600 && !come(); i++)
+            await Task.Delay(50);
+        Assert.True(come());
     }
 
     private static Task<Answer> PostAsync(HttpClient client, string path, string json, CancellationToken stop = default) =>

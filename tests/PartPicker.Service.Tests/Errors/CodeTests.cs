@@ -81,6 +81,7 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
         ["key-needed"] = async _ =>
         {
             using Service service = KeyedServices.Public();
+            service.AddKey();
             return await service.GetAsync("/v1/machines");
         },
         ["key-invalid"] = s => s.AskAsync("GET /v1/machines", KeyedServices.Bearer("pps_unknown")),

@@ -57,6 +57,7 @@ internal sealed class Pools
             ["getPart"] = all,
             ["getMachine"] = [.. catalog.Machines.Select(machine => machine.Machine.Id)],
             ["getPick"] = [.. picks],
+            ["getLatestPick"] = [.. picks],
         };
     }
 
