@@ -2,11 +2,9 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Microsoft.Extensions.DependencyInjection;
 using PartPicker.Api.Wire;
 using PartPicker.Parts;
 using PartPicker.Service.Tests.Keys;
-using PartPicker.Storage;
 using Xunit;
 
 namespace PartPicker.Service.Tests.Contract;
@@ -120,7 +118,7 @@ public sealed class StatusTests(TroubledService service, SpentService spent) : I
             case 408:
                 return await SendAsync(operation, headers: [(TroubledService.Trouble, TroubledService.Slow)]);
             case 410:
-                return await SendAsync(operation, id: Expired());
+                return await SendAsync(operation, id: service.KeepExpiredPick());
             case 413:
                 return await SendAsync(operation, body: new string(' ', RequestLimits.MaxBodyBytes + 1));
             case 415:
@@ -165,14 +163,6 @@ public sealed class StatusTests(TroubledService service, SpentService spent) : I
 
         Task<Answer> Ask() => SendAsync(
             operation, headers: [KeyedServices.OfPage(key), KeyedServices.From("https://elsewhere.example")]);
-    }
-
-    private string Expired()
-    {
-        const string id = "long-ago";
-        service.Services.GetRequiredService<IPickStore>().Keep(
-            id, "revision", "0.9", "{}"u8.ToArray(), DateTimeOffset.UtcNow - StoreLimits.PickLifetime - TimeSpan.FromDays(1));
-        return id;
     }
 
     private async Task<Answer> SendAsync(

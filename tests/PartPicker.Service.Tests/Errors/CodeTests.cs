@@ -13,7 +13,6 @@ using PartPicker.Parts;
 using PartPicker.Service.Tests.CommandLine;
 using PartPicker.Service.Tests.Keys;
 using PartPicker.Service.Tests.Picks;
-using PartPicker.Storage;
 using UnitsNet;
 using Xunit;
 
@@ -99,12 +98,7 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
             return await service.GetAsync("/v1/machines");
         },
         ["too-busy"] = BusyAsync,
-        ["pick-expired"] = s =>
-        {
-            s.Services.GetRequiredService<IPickStore>().Keep(
-                "long-ago", "revision", "0.9", "{}"u8.ToArray(), DateTimeOffset.UtcNow - StoreLimits.PickLifetime - TimeSpan.FromDays(1));
-            return s.GetAsync("/v1/picks/long-ago");
-        },
+        ["pick-expired"] = s => s.GetAsync($"/v1/picks/{s.KeepExpiredPick()}"),
 
         // The service.
         ["took-too-long"] = TooLongAsync,
@@ -174,20 +168,15 @@ public sealed class CodeTests(TroubledService service) : IClassFixture<TroubledS
         return await Answer.ReadAsync(response);
     }
 
-    private static async Task<Answer> TooLongAsync(TroubledService service)
-    {
-        using SearchGate gate = new(TimeSpan.FromMilliseconds(50), new Places(1, 1, "searches"));
-        using HeldSearch other = new(gate);
-        using WebApplicationFactory<Program> host = service.WithWebHostBuilder(builder =>
-            builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton(gate))));
-        using StringContent content = new(Question, Encoding.UTF8, WireJson.MediaType);
-        using HttpResponseMessage response = await host.CreateClient().PostAsync(new Uri("/v1/picks", UriKind.Relative), content);
-        return await Answer.ReadAsync(response);
-    }
+    private static Task<Answer> TooLongAsync(TroubledService service) =>
+        AllTakenAsync(service, new SearchGate(TimeSpan.FromMilliseconds(50), new Places(1, 1, "searches")));
 
-    private static async Task<Answer> BusyAsync(TroubledService service)
+    private static Task<Answer> BusyAsync(TroubledService service) =>
+        AllTakenAsync(service, new SearchGate(Patience, new Places(1, 0, "searches")));
+
+    private static async Task<Answer> AllTakenAsync(TroubledService service, SearchGate own)
     {
-        using SearchGate gate = new(Patience, new Places(1, 0, "searches"));
+        using SearchGate gate = own;
         using HeldSearch other = new(gate);
         using WebApplicationFactory<Program> host = service.WithWebHostBuilder(builder =>
             builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton(gate))));

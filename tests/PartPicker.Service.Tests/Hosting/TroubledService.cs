@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using PartPicker.Api.StartUp;
 using PartPicker.Parts;
+using PartPicker.Storage;
 
 namespace PartPicker.Service.Tests;
 
@@ -43,6 +44,15 @@ public sealed class TroubledService : Service
         {
             current.Snapshot = own;
         }
+    }
+
+    /// <summary>The id of a pick that was kept for as long as picks are.</summary>
+    public string KeepExpiredPick()
+    {
+        const string id = "long-ago";
+        Services.GetRequiredService<IPickStore>().Keep(
+            id, "revision", "0.9", "{}"u8.ToArray(), DateTimeOffset.UtcNow - StoreLimits.PickLifetime - TimeSpan.FromDays(1));
+        return id;
     }
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
