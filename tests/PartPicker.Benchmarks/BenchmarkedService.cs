@@ -27,13 +27,14 @@ internal sealed class BenchmarkedService : IDisposable
         }
     }
 
-    public static async Task<BenchmarkedService> StartAsync()
+    /// <param name="options">Options of the command line besides those of its place.</param>
+    public static async Task<BenchmarkedService> StartAsync(params string[] options)
     {
         const string Beginning = "listening on ";
         string data = Directory.CreateTempSubdirectory("part-picker-").FullName;
         ProcessStartInfo start = new("dotnet") { RedirectStandardOutput = true };
         string program = Path.Combine(AppContext.BaseDirectory, "PartPicker.Api.dll");
-        foreach (string arg in new[] { program, "--quiet", "--port=0", "--data", data })
+        foreach (string arg in new[] { program, "--quiet", "--port=0", "--data", data }.Concat(options))
             start.ArgumentList.Add(arg);
         Process process = Process.Start(start)!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
