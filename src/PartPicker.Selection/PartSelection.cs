@@ -117,12 +117,11 @@ public static class PartSelection
             return null;
 
         // Step 3. The sets, ranked: the same list as trying every one.
-        var condition = new Condition(
-            predictor!, new Score(wanted!.Engagement, wanted.Shift, request.Tolerances, request.Weights));
+        var condition = new Condition(predictor!, new Score(wanted!, request));
         var planner = new PurchasePlanner(catalog, request, fitted!);
         PriceFloors? floors = PriceFloors.Of(prepared.Index, catalog, request, planner, fitted!);
         var search = new SetSearch([condition], request, fitted!, planner, prepared.Index, floors);
-        return new Ranking(condition, fitted!, planner, prepared, search, search.Run(cancellation, timeUp), superseded);
+        return new Ranking(condition, fitted!, planner, prepared, floors, search, search.Run(cancellation, timeUp), superseded);
     }
 
     private static Prepared? Prepare(
@@ -156,5 +155,5 @@ public static class PartSelection
 
 /// <summary>What a search was asked, and what it found.</summary>
 internal sealed record Ranking(
-    Condition Condition, SetUp Fitted, PurchasePlanner Planner, Prepared Prepared, SetSearch Search,
+    Condition Condition, SetUp Fitted, PurchasePlanner Planner, Prepared Prepared, PriceFloors? Floors, SetSearch Search,
     IReadOnlyList<RankedSet> Sets, IReadOnlyList<Supersession> Superseded);

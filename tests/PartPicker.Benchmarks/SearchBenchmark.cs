@@ -172,7 +172,7 @@ internal static class SearchBenchmark
             Predictor predictor = PredictorBuilder.Build(
                 catalog, machine, request.Machine.OwnBaseline, "", request.Air, request.AirLaw, request.PointCount, [])!;
             WantedRpm wanted = ShiftGoals.Of(request.Target, predictor, fitted, [])!;
-            return (predictor, new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights));
+            return (predictor, new Score(wanted, request));
         }
     }
 }

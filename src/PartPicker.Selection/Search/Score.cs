@@ -15,15 +15,15 @@ internal sealed class Score
     private readonly double engagementWeight;
     private readonly double shiftWeight;
 
-    /// <param name="engagementTarget">Wanted engagement (rpm); null: none is asked.</param>
-    /// <param name="shiftTargets">Wanted rpm at each of the K points.</param>
-    public Score(double? engagementTarget, double[] shiftTargets, Tolerances tolerances, ScoreWeights weights)
+    /// <param name="wanted">In the air that is meant.</param>
+    /// <param name="request">Its tolerances and weights count.</param>
+    public Score(WantedRpm wanted, PickRequest request)
     {
-        this.engagementTarget = engagementTarget;
-        this.shiftTargets = shiftTargets;
-        this.tolerances = tolerances;
-        engagementWeight = engagementTarget is null ? 0 : weights.Engagement;
-        shiftWeight = engagementTarget is null ? 1 : weights.Shift;
+        engagementTarget = wanted.Engagement;
+        shiftTargets = wanted.Shift;
+        tolerances = request.Tolerances;
+        engagementWeight = engagementTarget is null ? 0 : request.Weights.Engagement;
+        shiftWeight = engagementTarget is null ? 1 : request.Weights.Shift;
     }
 
     /// <summary>The wanted rpm at each point.</summary>

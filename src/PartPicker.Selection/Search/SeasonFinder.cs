@@ -9,6 +9,7 @@ namespace PartPicker.Selection;
 /// </remarks>
 internal sealed class SeasonFinder(CatalogSnapshot catalog, PickRequest request, Ranking ranking)
 {
+    private readonly MachineModel machine = MachineModel.Create(request.Machine, [])!;
     private readonly PickRequest one = request with { Count = 1, RankBy = RankBy.Miss };
 
     /// <summary>What was found; null where an air or the target in it is a problem.</summary>
@@ -51,11 +52,11 @@ internal sealed class SeasonFinder(CatalogSnapshot catalog, PickRequest request,
     {
         int before = problems.Count;
         Predictor? predictor = PredictorBuilder.Build(
-            catalog, MachineModel.Create(request.Machine, [])!, RequestCheck.Run(request),
+            catalog, machine, RequestCheck.Run(request),
             request.Baseline is null ? FromProfile.Baseline : "baseline", air, request.AirLaw, request.PointCount, problems);
         WantedRpm? wanted = predictor is null ? null : ShiftGoals.Of(request.Target, predictor, ranking.Fitted, problems);
         if (wanted is not null && problems.Count == before)
-            return new Condition(predictor!, new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights));
+            return new Condition(predictor!, new Score(wanted, request));
         for (int at = before; at < problems.Count; at++)
             problems[at] = problems[at] with { Expected = $"{problems[at].Expected} (in the air of conditions/{i})" };
         return null;
@@ -63,10 +64,8 @@ internal sealed class SeasonFinder(CatalogSnapshot catalog, PickRequest request,
 
     private Found Search(Condition[] conditions, CancellationToken cancellation, CancellationToken timeUp)
     {
-        var planner = new PurchasePlanner(catalog, request, ranking.Fitted);
-        SearchIndex index = ranking.Prepared.Index;
-        PriceFloors? floors = PriceFloors.Of(index, catalog, request, planner, ranking.Fitted);
-        var search = new SetSearch(conditions, one, ranking.Fitted, planner, index, floors, listOnly: true);
+        var search = new SetSearch(
+            conditions, one, ranking.Fitted, ranking.Planner, ranking.Prepared.Index, ranking.Floors, listOnly: true);
         return new Found(search, search.Run(cancellation, timeUp) is [var best, ..] ? best : null);
     }
 

@@ -16,30 +16,16 @@ public sealed class SearchBoundTests
         var random = new Random(1);
         double apart = 0;
         int trials = 0;
-        for (int seed = 1; seed <= Catalogs; seed++)
+        EachLoad(random, (_, belt, _, _, clamp, tension, truth) =>
         {
-            Case it = new(seed);
-            ShiftModel model = it.Predictor.Model;
-            for (int j = 0; j < model.Positions.Count; j++)
-            {
-                var belt = new BeltBounds(model, j);
-                double radius = model.Positions[j].DriveRadius;
-                for (int trial = 0; trial < 200; trial++)
-                {
-                    double rpm = random.NextDouble() * it.RevLimit;
-                    double clamp = Math.Pow(10, 5 * random.NextDouble());
-                    double tension = model.TorqueAt(rpm) / radius;
-                    double truth = model.UpshiftBeltThrust(rpm, BeltBounds.Clamped(model, clamp), j);
-                    double less = tension * random.NextDouble();
-                    double more = tension * (1 + random.NextDouble());
-                    Assert.InRange(truth, belt.Least(clamp, tension, tension), belt.Greatest(clamp, tension, tension));
-                    Assert.InRange(truth, belt.Least(clamp * random.NextDouble(), less, more), double.MaxValue);
-                    Assert.InRange(truth, 0, belt.Greatest(clamp * (1 + random.NextDouble()), less, more));
-                    apart += (belt.Greatest(clamp, tension, tension) - belt.Least(clamp, tension, tension)) / truth;
-                    trials++;
-                }
-            }
-        }
+            double less = tension * random.NextDouble();
+            double more = tension * (1 + random.NextDouble());
+            Assert.InRange(truth, belt.Least(clamp, tension, tension), belt.Greatest(clamp, tension, tension));
+            Assert.InRange(truth, belt.Least(clamp * random.NextDouble(), less, more), double.MaxValue);
+            Assert.InRange(truth, 0, belt.Greatest(clamp * (1 + random.NextDouble()), less, more));
+            apart += (belt.Greatest(clamp, tension, tension) - belt.Least(clamp, tension, tension)) / truth;
+            trials++;
+        });
 
         // Bounds that are far apart would hold as well, and be of no use.
         Assert.InRange(apart / trials, 0, 1e-4);
@@ -51,6 +37,31 @@ public sealed class SearchBoundTests
         var random = new Random(2);
         double apart = 0;
         int trials = 0;
+        EachLoad(random, (model, belt, j, rpm, clamp, tension, thrust) =>
+        {
+            if (!belt.Inverts || !(thrust > belt.Beyond * tension * (1 + 1e-9)))
+                return;
+            double load = tension / clamp;
+            (double low, double high) = belt.LoadOf(thrust / tension);
+            Assert.InRange(load, low, high);
+            double from = load * (1 - 0.2 * random.NextDouble());
+            double to = load * (1 + 0.2 * random.NextDouble());
+            if (belt.TrySlopes(from, to, out double least, out double greatest))
+                Assert.InRange(SlopeAt(model, j, rpm, tension, load), least - 1e-6, greatest + 1e-6);
+            apart += (high - low) / load;
+            trials++;
+        });
+
+        Assert.True(trials > 10_000, $"only {trials} loads were found");
+        Assert.InRange(apart / trials, 0, 1e-3);
+    }
+
+    private delegate void OfLoad(
+        ShiftModel model, BeltBounds belt, int position, double rpm, double clamp, double tension, double thrust);
+
+    // Belts at every position of many machines, at speeds and clamps of every size, with the thrust that the model tells.
+    private static void EachLoad(Random random, OfLoad visit)
+    {
         for (int seed = 1; seed <= Catalogs; seed++)
         {
             Case it = new(seed);
@@ -63,24 +74,10 @@ public sealed class SearchBoundTests
                     double rpm = random.NextDouble() * it.RevLimit;
                     double clamp = Math.Pow(10, 5 * random.NextDouble());
                     double tension = model.TorqueAt(rpm) / model.Positions[j].DriveRadius;
-                    double thrust = model.UpshiftBeltThrust(rpm, BeltBounds.Clamped(model, clamp), j);
-                    if (!belt.Inverts || !(thrust > belt.Beyond * tension * (1 + 1e-9)))
-                        continue;
-                    double load = tension / clamp;
-                    (double low, double high) = belt.LoadOf(thrust / tension);
-                    Assert.InRange(load, low, high);
-                    double from = load * (1 - 0.2 * random.NextDouble());
-                    double to = load * (1 + 0.2 * random.NextDouble());
-                    if (belt.TrySlopes(from, to, out double least, out double greatest))
-                        Assert.InRange(SlopeAt(model, j, rpm, tension, load), least - 1e-6, greatest + 1e-6);
-                    apart += (high - low) / load;
-                    trials++;
+                    visit(model, belt, j, rpm, clamp, tension, model.UpshiftBeltThrust(rpm, BeltBounds.Clamped(model, clamp), j));
                 }
             }
         }
-
-        Assert.True(trials > 10_000, $"only {trials} loads were found");
-        Assert.InRange(apart / trials, 0, 1e-3);
     }
 
     // Of F_d/F_s over D/F_s, by a difference.
@@ -321,7 +318,7 @@ public sealed class SearchBoundTests
             CandidatePools pools = new PoolBuilder(catalog.Snapshot, machine, fitted, request, new FitReport()).Build([], default)!;
             Index = SearchIndex.Build(pools, fitted, machine, request.PointCount, default);
             WantedRpm wanted = ShiftGoals.Of(request.Target, Predictor, fitted, [])!;
-            score = new Score(wanted.Engagement, wanted.Shift, request.Tolerances, request.Weights);
+            score = new Score(wanted, request);
             Bounds = new SetBounds(Predictor, score, Index, request.SlipMargin);
         }
 
