@@ -20,7 +20,7 @@ public static class PartSelection
     public const int MaxDrivenChoices = 5_000_000;
 
     /// <summary>Most bytes that the preparation of one request's pools may take while it is made.</summary>
-    public const long MaxPreparationBytes = 600_000_000;
+    public const long MaxPreparationBytes = 300_000_000;
 
     /// <summary>The ranked and explained choices, or every reason why there are none.</summary>
     /// <param name="catalog">The parts to choose from.</param>
@@ -95,7 +95,7 @@ public static class PartSelection
         CancellationToken timeUp = default)
     {
         // Step 1. What the request means: machine, fitted parts, anchor, target.
-        if (MachineModel.Create(request.Machine, problems) is not { } machine)
+        if (PreparedMachines.Of(catalog).Machine(request.Machine, problems) is not { } machine)
             return null;
         var superseded = new List<Supersession>();
         RequestCheck.CheckRelative(request, problems);
@@ -120,7 +120,7 @@ public static class PartSelection
         var condition = new Condition(predictor!, new Score(wanted!, request));
         var planner = new PurchasePlanner(catalog, request, fitted!);
         PriceFloors? floors = PriceFloors.Of(prepared.Index, catalog, request, planner, fitted!);
-        var search = new SetSearch([condition], request, fitted!, planner, prepared.Index, floors);
+        var search = new SetSearch([condition], request, planner, prepared.Index, floors);
         return new Ranking(condition, fitted!, planner, prepared, floors, search, search.Run(cancellation, timeUp), superseded);
     }
 

@@ -118,6 +118,9 @@ internal static class RequestCheck
     public static void CheckKept(
         IReadOnlySet<Slot> keep, SetUp fitted, MachineModel machine, List<RequestProblem> problems)
     {
+        if (keep.Count == 0)
+            return;
+
         // With the hole or the helix open there may be one in which the driven spring fits.
         bool wholeDrivenSide = keep.Contains(Slot.Hole) && keep.Contains(Slot.Helix);
         problems.AddRange(

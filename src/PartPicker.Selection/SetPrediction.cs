@@ -16,7 +16,7 @@ public static class SetPrediction
     {
         var problems = new List<RequestProblem>();
         var superseded = new List<Supersession>();
-        MachineModel? machine = MachineModel.Create(request.Machine, problems);
+        MachineModel? machine = PreparedMachines.Of(catalog).Machine(request.Machine, problems);
         PartSet? ids = request.Parts ?? request.Machine.Machine.Fitted;
         if (ids is null)
         {

@@ -123,6 +123,24 @@ public readonly struct BeltThrust
             slack + effectiveTension, slack, arc2, arc1, margin, slips, Thrust(slack, effectiveTension, arc1));
     }
 
+    /// <summary>The greatest D/F_s at which <see cref="BeltLoad.SlipMargin"/> is this one or more; +∞ for a margin of 0 or less.</summary>
+    /// <param name="margin">s, least wrap over active arc.</param>
+    /// <remarks>
+    /// At the margin ln(T₁′/T₂′) = min(μ_e1 θ₁, μ_e2 θ₂)/s =: λ, so that T₂′ = D/(e^λ − 1) and
+    /// F_s/D = [(θ₂ − λ/μ_e2)/(e^λ − 1) + 1/μ_e2]/(2 tan β). Beyond λ = μ_e2 θ₂ the belt slips on the driven sheave, where
+    /// the margin goes down with F_s/D. Source: the equations of <see cref="BeltThrust"/>, solved for the load.
+    /// </remarks>
+    public double LoadAtSlipMargin(double margin)
+    {
+        if (!(margin > 0))
+            return double.PositiveInfinity;
+        double log = Math.Min(friction1 * wrap1, friction2 * wrap2) / margin;
+        double whole = friction2 * wrap2;
+        return log > whole
+            ? twiceTan * friction2 * (log / whole)
+            : twiceTan / ((wrap2 - log / friction2) / (Math.Exp(log) - 1) + 1 / friction2);
+    }
+
     /// <summary>The thrust (N) below which the drive sheave slips on its whole wrap: D/(2 μ_e1 tan β).</summary>
     /// <param name="effectiveTension">D = Q/R₁ (N), 0 or more.</param>
     public double SlipEdge(double effectiveTension) => effectiveTension / (friction1 * twiceTan);

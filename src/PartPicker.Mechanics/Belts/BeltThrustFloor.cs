@@ -7,7 +7,7 @@ namespace PartPicker.Mechanics;
 /// off there, since the cut would put a kink into a concave curve; where the active arc passes the drive wrap,
 /// D/(2 μ_e1 tan β) takes over: the greater of both is the floor.
 /// </remarks>
-public readonly struct BeltThrustFloor
+public sealed class BeltThrustFloor
 {
     private const int Cells = 256;
     private readonly BeltThrust belt;
@@ -27,12 +27,36 @@ public readonly struct BeltThrustFloor
     public double Least(double drivenClamp, double effectiveTension)
     {
         double place = belt.Loading(drivenClamp, effectiveTension) * Cells;
-        if (!(place >= 0 && place < Cells))
-            return belt.DriveThrust(drivenClamp, effectiveTension);
+        return place >= 0 && place < Cells
+            ? AtLeastSlipEdge(drivenClamp * Line(place), effectiveTension)
+            : belt.DriveThrust(drivenClamp, effectiveTension);
+    }
+
+    /// <summary>A thrust (N) that is not fallen below at this clamp or more, at any tension between two.</summary>
+    /// <param name="drivenClamp">The least F_s (N); below 0 counts as 0.</param>
+    /// <param name="leastTension">The least D (N), 0 or more.</param>
+    /// <param name="greatestTension">The greatest D (N).</param>
+    /// <remarks>
+    /// F_d rises with F_s. Up to a loading of 1 it is concave over D: the ends decide. Beyond, it rises with D.
+    /// </remarks>
+    public double Least(double drivenClamp, double leastTension, double greatestTension)
+    {
+        double from = belt.Loading(drivenClamp, leastTension) * Cells;
+        if (!(drivenClamp > 0 && from < Cells))
+            return belt.DriveThrust(drivenClamp, leastTension);
+        double to = Math.Min(belt.Loading(drivenClamp, greatestTension) * Cells, Cells);
+        double least = Math.Min(Line(from), to < Cells ? Line(to) : Chord(Cells));
+        return AtLeastSlipEdge(drivenClamp * least, leastTension);
+    }
+
+    private double AtLeastSlipEdge(double line, double effectiveTension) =>
+        belt.Form == DriveThrustForm.Locked ? line : Math.Max(line, belt.SlipEdge(effectiveTension));
+
+    private double Line(double place)
+    {
         int cell = (int)place;
         double left = Chord(cell);
-        double line = drivenClamp * (left + (place - cell) * (Chord(cell + 1) - left));
-        return belt.Form == DriveThrustForm.Locked ? line : Math.Max(line, belt.SlipEdge(effectiveTension));
+        return left + (place - cell) * (Chord(cell + 1) - left);
     }
 
     // Tabulated as it is asked for: one set sees few cells. Threads that meet here write the same number.

@@ -16,6 +16,7 @@ public sealed class LinearCurve
         this.ys = ys;
         From = from;
         To = to;
+        Knots = [.. xs.Where(x => x > from && x < to)];
     }
 
     /// <summary>Least x that may be asked.</summary>
@@ -25,7 +26,7 @@ public sealed class LinearCurve
     public double To { get; }
 
     /// <summary>Where a straight piece ends; the ends of the range are not among them.</summary>
-    public IEnumerable<double> Knots => xs.Where(x => x > From && x < To);
+    public IReadOnlyList<double> Knots { get; }
 
     /// <summary>
     /// A straight line through a point: y = y₀ + slope (x − x₀), valid from <paramref name="from"/> to

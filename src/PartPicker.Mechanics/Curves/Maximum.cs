@@ -15,81 +15,99 @@ internal static class Maximum
     /// <param name="f">The function.</param>
     /// <param name="cuts">Rising: both ends of the span, and between them every x where a piece ends.</param>
     /// <param name="slope">df/dx where it is known: its zero is sharp where the top is flat.</param>
-    public static (double X, double Value) Of(
-        Func<double, double> f, IReadOnlyList<double> cuts, Func<double, double>? slope = null)
+    public static (double X, double Value) Of<TFunction>(
+        TFunction f, ReadOnlySpan<double> cuts, Func<double, double>? slope = null)
+        where TFunction : struct, IFunction
     {
-        double[] xs = Samples(cuts);
-        double[] values = [.. xs.Select(f)];
-        (double X, double Value) best = (xs[0], values[0]);
-        for (int i = 0; i < xs.Length; i++)
+        int count = cuts[0] == cuts[^1] ? 1 : SamplesPerPiece * (cuts.Length - 1) + 1;
+        double x = cuts[0];
+        double value = f.At(x);
+        (double X, double Value) best = (x, value);
+        (double X, double Value) before = best;
+        for (int i = 1; i <= count; i++)
         {
-            int before = Math.Max(i - 1, 0);
-            int after = Math.Min(i + 1, xs.Length - 1);
-            if (!(values[i] >= values[before] && values[i] >= values[after]))
-                continue;
-            Consider(xs[i], values[i]);
-            LookBetween(xs[before], xs[i]);
-            LookBetween(xs[i], xs[after]);
+            double next = i < count ? Sample(cuts, i) : x;
+            double nextValue = i < count ? f.At(next) : value;
+            if (value >= before.Value && value >= nextValue)
+            {
+                Consider(x, value);
+                LookBetween(before.X, x);
+                LookBetween(x, next);
+            }
+
+            before = (x, value);
+            (x, value) = (next, nextValue);
         }
 
         return best;
 
         void LookBetween(double from, double to)
         {
+            if (from == to)
+                return;
             if (slope is null)
                 Refine(GoldenSection(f, from, to));
             else if (slope(from) > 0 && slope(to) < 0)
                 Refine(Root.Between(slope, from, to));
         }
 
-        void Refine(double x) => Consider(x, f(x));
+        void Refine(double at) => Consider(at, f.At(at));
 
-        void Consider(double x, double value)
+        void Consider(double at, double found)
         {
-            if (value > best.Value)
-                best = (x, value);
+            if (found > best.Value)
+                best = (at, found);
         }
     }
 
-    private static double[] Samples(IReadOnlyList<double> cuts)
+    /// <summary>Likewise, of any function.</summary>
+    public static (double X, double Value) Of(
+        Func<double, double> f, ReadOnlySpan<double> cuts, Func<double, double>? slope = null) =>
+        Of(new AnyFunction(f), cuts, slope);
+
+    private static double Sample(ReadOnlySpan<double> cuts, int i)
     {
-        if (cuts.Count == 1 || cuts[0] == cuts[^1])
-            return [cuts[0]];
-        var xs = new List<double> { cuts[0] };
-        for (int i = 1; i < cuts.Count; i++)
-        {
-            for (int s = 1; s < SamplesPerPiece; s++)
-                xs.Add(cuts[i - 1] + (cuts[i] - cuts[i - 1]) * s / SamplesPerPiece);
-            xs.Add(cuts[i]);
-        }
-
-        return [.. xs];
+        int piece = i / SamplesPerPiece;
+        int s = i % SamplesPerPiece;
+        return s == 0 ? cuts[piece] : cuts[piece] + (cuts[piece + 1] - cuts[piece]) * s / SamplesPerPiece;
     }
 
-    private static double GoldenSection(Func<double, double> f, double from, double to)
+    private static double GoldenSection<TFunction>(TFunction f, double from, double to)
+        where TFunction : struct, IFunction
     {
         // A top is flat: an x good to 1e-8 of the interval gives a value good to the last digit.
         double enough = 1e-8 * (to - from);
         double a = to - Golden * (to - from);
         double b = from + Golden * (to - from);
-        double fa = f(a);
-        double fb = f(b);
+        double fa = f.At(a);
+        double fb = f.At(b);
         for (int step = 0; step < MaxSteps && to - from > enough; step++)
         {
             if (fa > fb)
             {
                 (to, b, fb) = (b, a, fa);
                 a = to - Golden * (to - from);
-                fa = f(a);
+                fa = f.At(a);
             }
             else
             {
                 (from, a, fa) = (a, b, fb);
                 b = from + Golden * (to - from);
-                fb = f(b);
+                fb = f.At(b);
             }
         }
 
         return (from + to) / 2;
     }
+
+    private readonly struct AnyFunction(Func<double, double> f) : IFunction
+    {
+        public double At(double x) => f(x);
+    }
+}
+
+/// <summary>A function of one number; as a struct it costs no call.</summary>
+internal interface IFunction
+{
+    double At(double x);
 }

@@ -1,4 +1,4 @@
-using MathNet.Numerics.Interpolation;
+using MathNet.Numerics;
 
 namespace PartPicker.Mechanics;
 
@@ -10,7 +10,9 @@ namespace PartPicker.Mechanics;
 public sealed class SmoothCurve
 {
     private readonly double[] xs;
-    private readonly IInterpolation curve;
+
+    // Of each piece: y = c₀ + c₁ t + c₂ t² + c₃ t³, with t from its left end.
+    private readonly (double C0, double C1, double C2, double C3)[] pieces;
 
     /// <exception cref="ArgumentException">
     /// Fewer than two points, x not strictly rising, or a number not finite.
@@ -30,9 +32,9 @@ public sealed class SmoothCurve
                 throw new ArgumentException($"x must rise strictly; {xs[i]} follows {xs[i - 1]}.", nameof(points));
         }
 
-        curve = xs.Length == 2
-            ? LinearSpline.InterpolateSorted(xs, ys)
-            : CubicSpline.InterpolatePchipSorted(xs, ys);
+        pieces = xs.Length == 2
+            ? [(ys[0], (ys[1] - ys[0]) / (xs[1] - xs[0]), 0, 0)]
+            : Cubics(xs, ys);
     }
 
     /// <summary>Least x that may be asked.</summary>
@@ -49,11 +51,30 @@ public sealed class SmoothCurve
 
     /// <summary>The value at x.</summary>
     /// <exception cref="ArgumentOutOfRangeException">x lies outside the points.</exception>
-    public double At(double x) => curve.Interpolate(Checked(x));
+    public double At(double x)
+    {
+        double t = InPiece(x, out int piece);
+        (double c0, double c1, double c2, double c3) = pieces[piece];
+        return c0 + t * (c1 + t * (c2 + t * c3));
+    }
 
     /// <summary>The slope of the same curve at x.</summary>
     /// <exception cref="ArgumentOutOfRangeException">x lies outside the points.</exception>
-    public double Slope(double x) => curve.Differentiate(Checked(x));
+    public double Slope(double x)
+    {
+        double t = InPiece(x, out int piece);
+        (_, double c1, double c2, double c3) = pieces[piece];
+        return c1 + t * (2 * c2 + t * 3 * c3);
+    }
+
+    /// <summary>Value and slope at x, which cost little more than one of them.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">x lies outside the points.</exception>
+    public (double Value, double Slope) Both(double x)
+    {
+        double t = InPiece(x, out int piece);
+        (double c0, double c1, double c2, double c3) = pieces[piece];
+        return (c0 + t * (c1 + t * (c2 + t * c3)), c1 + t * (2 * c2 + t * 3 * c3));
+    }
 
     /// <summary>The least slope between two x.</summary>
     /// <exception cref="ArgumentOutOfRangeException">An end lies outside the points.</exception>
@@ -66,11 +87,21 @@ public sealed class SmoothCurve
     {
         double least = double.PositiveInfinity;
         double greatest = double.NegativeInfinity;
-        double[] cuts = [from, .. xs.Where(x => x > from && x < to), to];
-        for (int i = 1; i < cuts.Length; i++)
+        double start = from;
+        foreach (double knot in xs)
         {
-            double a = cuts[i - 1];
-            double b = cuts[i];
+            if (knot > from && knot < to)
+            {
+                Piece(start, knot);
+                start = knot;
+            }
+        }
+
+        Piece(start, to);
+        return (least, greatest);
+
+        void Piece(double a, double b)
+        {
             double left = Slope(a);
             double middle = Slope((a + b) / 2);
             double right = Slope(b);
@@ -83,8 +114,6 @@ public sealed class SmoothCurve
                 Consider(Slope(a + t * (b - a)));
         }
 
-        return (least, greatest);
-
         void Consider(double slope)
         {
             least = Math.Min(least, slope);
@@ -95,10 +124,74 @@ public sealed class SmoothCurve
     // A travel that comes back from a ratio may pass the last point by a rounding error.
     private const double Slack = 1e-9;
 
-    private double Checked(double x)
+    // The piece that begins at or before x, and how far x lies in it.
+    private double InPiece(double x, out int piece)
     {
         if (!Covers(x, x))
             throw new ArgumentOutOfRangeException(nameof(x), x, $"The curve is known from {From} to {To}.");
-        return Math.Clamp(x, From, To);
+        double within = Math.Clamp(x, From, To);
+        piece = 0;
+        for (int end = pieces.Length; end - piece > 1;)
+        {
+            int middle = (piece + end) / 2;
+            if (xs[middle] <= within)
+                piece = middle;
+            else
+                end = middle;
+        }
+
+        return within - xs[piece];
+    }
+
+    // Hermite's cubics through the points with the slopes of Fritsch and Butland.
+    private static (double C0, double C1, double C2, double C3)[] Cubics(double[] xs, double[] ys)
+    {
+        int last = xs.Length - 1;
+        double[] width = new double[last];
+        double[] secant = new double[last];
+        for (int i = 0; i < last; i++)
+        {
+            width[i] = xs[i + 1] - xs[i];
+            secant[i] = (ys[i + 1] - ys[i]) / width[i];
+        }
+
+        double[] slope = new double[xs.Length];
+        slope[0] = EndSlope(width[0], width[1], secant[0], secant[1]);
+        slope[last] = EndSlope(width[last - 1], width[last - 2], secant[last - 1], secant[last - 2]);
+        for (int i = 1; i < last; i++)
+            slope[i] = InnerSlope(width[i - 1], width[i], secant[i - 1], secant[i]);
+
+        var cubics = new (double, double, double, double)[last];
+        for (int i = 0; i < last; i++)
+        {
+            double w = width[i];
+            cubics[i] = (
+                ys[i],
+                slope[i],
+                (3 * (ys[i + 1] - ys[i]) / w - 2 * slope[i] - slope[i + 1]) / w,
+                (2 * (ys[i] - ys[i + 1]) / w + slope[i] + slope[i + 1]) / (w * w));
+        }
+
+        return cubics;
+    }
+
+    // The weighted harmonic mean of both secants; level where they do not point the same way.
+    private static double InnerSlope(double before, double after, double left, double right)
+    {
+        if (left.AlmostEqual(0) || right.AlmostEqual(0) || Math.Sign(left) != Math.Sign(right))
+            return 0;
+        double ofLeft = 2 * after + before;
+        double ofRight = after + 2 * before;
+        return (ofLeft + ofRight) / (ofLeft / left + ofRight / right);
+    }
+
+    // The parabola through three points, limited so that the curve does not turn.
+    private static double EndSlope(double width, double next, double secant, double nextSecant)
+    {
+        double slope = ((2 * width + next) * secant - width * nextSecant) / (width + next);
+        if (Math.Sign(slope) != Math.Sign(secant))
+            return 0;
+        bool turns = Math.Sign(secant) != Math.Sign(nextSecant);
+        return turns && Math.Abs(slope) > 3 * Math.Abs(secant) ? 3 * secant : slope;
     }
 }

@@ -12,6 +12,11 @@ public sealed class EngineTorque
     private readonly Func<double, double, (double Least, double Greatest)> slopeRange;
     private readonly IReadOnlyList<double> knots;
 
+    // Found when first asked for, since an engine never changes. Threads that meet here find the same numbers.
+    private double[]? atSteps;
+    private TorqueSpans[]? spans;
+    private Tuple<double, double>? peakPower;
+
     /// <param name="table">Engine speed (rpm) and torque (N·m), by strictly rising rpm.</param>
     /// <param name="revLimitRpm">Highest speed that may be asked; at most the last rpm of the table.</param>
     /// <exception cref="ArgumentException">
@@ -62,6 +67,13 @@ public sealed class EngineTorque
     /// <exception cref="ArgumentOutOfRangeException">n lies beyond the curve.</exception>
     public double At(double rpm) => torque(rpm);
 
+    /// <summary>Q (N·m, at sea level) at every multiple of <see cref="ShiftModel.ScanStepRpm"/> up to the rev limit.</summary>
+    internal double[] AtSteps => atSteps ??=
+        [.. Enumerable.Range(0, (int)(RevLimitRpm / ShiftModel.ScanStepRpm) + 1).Select(step => At(step * ShiftModel.ScanStepRpm))];
+
+    /// <summary>The same over spans of steps, the longest first.</summary>
+    internal TorqueSpans[] Spans => spans ??= [new(AtSteps, 64), new(AtSteps, 16), new(AtSteps, 4)];
+
     /// <summary>Least and greatest Q (N·m, at sea level) between two speeds (rpm).</summary>
     /// <remarks>The curve is monotone between its points: the ends and the points between them decide.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A speed lies beyond the table.</exception>
@@ -78,6 +90,12 @@ public sealed class EngineTorque
 
     /// <summary>Where Q ω is greatest up to the rev limit: rpm, and power in W at sea level.</summary>
     public (double Rpm, double PowerW) PeakPower()
+    {
+        (double rpm, double power) = peakPower ??= FindPeakPower().ToTuple();
+        return (rpm, power);
+    }
+
+    private (double Rpm, double PowerW) FindPeakPower()
     {
         double[] cuts = [0, .. knots.Where(n => n > 0 && n < RevLimitRpm), RevLimitRpm];
         return Maximum.Of(

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace PartPicker.Mechanics;
 
 /// <summary>The engine speed at which the drive clutch takes the belt.</summary>
@@ -28,21 +30,32 @@ public readonly record struct Engagement(double Rpm, double Travel)
         double frictionShare,
         double flyweightFactor = 1)
     {
-        double[] cuts =
-        [
-            0,
-            .. flyweights.Knots
-                .Concat(spring.Knots.Select(length => springLength - length))
-                .Where(x => x > 0 && x < contactTravel)
-                .Distinct()
-                .Order(),
-            contactTravel,
-        ];
+        List<double> cuts = [0, contactTravel];
+        for (int i = 0; i < flyweights.Masses.Count; i++)
+        {
+            foreach (double x in flyweights.Masses[i].Radius.Knots)
+                Add(x);
+        }
+
+        foreach (double length in spring.Knots)
+            Add(springLength - length);
+        cuts.Sort();
         (double travel, double ratio) = Maximum.Of(
-            x => spring.At(springLength - x) / flyweights.ThrustPerSpeedSquared(x), cuts);
+            new ForceOverThrust(spring, springLength, flyweights), CollectionsMarshal.AsSpan(cuts));
         if (!(ratio > 0 && double.IsFinite(ratio)))
             throw new ArgumentException("Before contact the drive spring and the flyweights must both push.");
         double speed = Math.Sqrt(ratio / ((1 - frictionShare) * flyweightFactor));
         return new Engagement(Rotation.ToRpm(speed), travel);
+
+        void Add(double x)
+        {
+            if (x > 0 && x < contactTravel && !cuts.Contains(x))
+                cuts.Add(x);
+        }
+    }
+
+    private readonly struct ForceOverThrust(LinearCurve spring, double springLength, FlyweightSet flyweights) : IFunction
+    {
+        public double At(double x) => spring.At(springLength - x) / flyweights.ThrustPerSpeedSquared(x);
     }
 }

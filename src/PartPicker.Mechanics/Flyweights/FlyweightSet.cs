@@ -45,7 +45,11 @@ public sealed class FlyweightSet
     {
         double sum = 0;
         foreach ((double mass, SmoothCurve radius) in masses)
-            sum += mass * radius.At(travel) * radius.Slope(travel);
+        {
+            (double at, double slope) = radius.Both(travel);
+            sum += mass * at * slope;
+        }
+
         return armCount * sum;
     }
 

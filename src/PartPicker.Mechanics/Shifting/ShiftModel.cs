@@ -23,6 +23,7 @@ public sealed class ShiftModel
 
     // Torque at sea level at every multiple of the scan step, shared by every scan.
     private readonly double[] torqueAtStep;
+
     private readonly double seaLevelPeakPower;
 
     /// <param name="machine">The machine without its parts.</param>
@@ -40,9 +41,8 @@ public sealed class ShiftModel
             machine.GrooveHalfAngle, machine.FrictionAt(p.DriveRadius), machine.FrictionAt(p.DrivenRadius),
             p.DriveWrap, p.DrivenWrap, machine.ThrustForm))];
         floors = [.. thrusts.Select(t => new BeltThrustFloor(t))];
-        torqueAtStep = new double[(int)(machine.RevLimitRpm / ScanStepRpm) + 1];
-        for (int step = 0; step < torqueAtStep.Length; step++)
-            torqueAtStep[step] = machine.Engine.At(step * ScanStepRpm);
+        torqueAtStep = machine.Engine.AtSteps;
+        TorqueSpans = machine.Engine.Spans;
         (PeakPowerRpm, seaLevelPeakPower) = machine.Engine.PeakPower();
     }
 
@@ -52,6 +52,7 @@ public sealed class ShiftModel
         thrusts = same.thrusts;
         floors = same.floors;
         torqueAtStep = same.torqueAtStep;
+        TorqueSpans = same.TorqueSpans;
         Positions = same.Positions;
         PeakPowerRpm = same.PeakPowerRpm;
         seaLevelPeakPower = same.seaLevelPeakPower;
@@ -94,6 +95,23 @@ public sealed class ShiftModel
         return (torqueFactor * least, torqueFactor * greatest);
     }
 
+    internal double RevLimitRpm => machine.RevLimitRpm;
+
+    /// <summary>Multiples of the scan step up to the rev limit, 0 among them.</summary>
+    internal int StepCount => torqueAtStep.Length;
+
+    /// <summary>Torque at sea level over spans of steps, the longest first.</summary>
+    internal TorqueSpans[] TorqueSpans { get; }
+
+    internal ref readonly BeltThrust Thrust(int j) => ref thrusts[j];
+
+    internal BeltThrustFloor Floor(int j) => floors[j];
+
+    internal double InThisAir(double seaLevelTorque) => torqueFactor * seaLevelTorque;
+
+    /// <summary>Q (N·m) in this air at a multiple of the scan step.</summary>
+    internal double TorqueAtStep(int step) => torqueFactor * torqueAtStep[step];
+
     /// <summary>Prepares a drive spring and a flyweight set.</summary>
     /// <param name="spring">Force (N) over length (m), known from l₁ − x_f to l₁.</param>
     /// <param name="flyweights">Known from 0 to x_f, thrust positive there.</param>
@@ -101,11 +119,14 @@ public sealed class ShiftModel
     /// <exception cref="ArgumentOutOfRangeException">A length or a travel leaves its curve.</exception>
     /// <exception cref="ArgumentException">The spring nowhere pushes before contact.</exception>
     public DriveSide Drive(LinearCurve spring, FlyweightSet flyweights, double shimThickness = 0) => new(
-        Engagement.Of(
-            spring, machine.DriveSpringLength - shimThickness, flyweights, machine.ContactTravel,
-            machine.FlyweightFrictionShare, anchor.Flyweight),
+        EngagementOf(spring, flyweights, shimThickness),
         [.. Positions.Select(p => anchor.Flyweight * flyweights.ThrustPerSpeedSquared(p.Travel))],
         [.. Positions.Select(p => spring.At(machine.DriveSpringLength - shimThickness - p.Travel))]);
+
+    /// <summary>Where a drive spring and a flyweight set engage; see <see cref="Drive"/>.</summary>
+    public Engagement EngagementOf(LinearCurve spring, FlyweightSet flyweights, double shimThickness = 0) => Engagement.Of(
+        spring, machine.DriveSpringLength - shimThickness, flyweights, machine.ContactTravel,
+        machine.FlyweightFrictionShare, anchor.Flyweight);
 
     /// <summary>Prepares a driven spring in a hole with a helix.</summary>
     /// <param name="axial">Axial force (N) over length (m), known from l₂ − y(x_f) to l₂.</param>
@@ -147,27 +168,12 @@ public sealed class ShiftModel
     }
 
     /// <summary>The balance rpm at position j, or null where it does not shift below the rev limit.</summary>
-    public double? BalanceRpm(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
-    {
-        double limit = machine.RevLimitRpm;
-        double engagement = drive.Engagement.Rpm;
-        if (engagement > limit)
-            return null;
-        var pair = new Pair(this, drive, driven, j, direction);
-        if (pair.Net(engagement, TorqueAt(engagement)) >= 0)
-            return engagement;
+    public double? BalanceRpm(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction) =>
+        Balances(drive, driven, direction).Rpm(j);
 
-        double below = engagement;
-        for (int step = (int)(engagement / ScanStepRpm) + 1; step < torqueAtStep.Length; step++)
-        {
-            double rpm = step * ScanStepRpm;
-            if (pair.Closes(rpm, torqueFactor * torqueAtStep[step]))
-                return Narrow(pair, below, rpm);
-            below = rpm;
-        }
-
-        return pair.Net(limit, TorqueAt(limit)) >= 0 ? Narrow(pair, below, limit) : null;
-    }
+    /// <summary>The balances of two sides, for whoever wants more than one of them.</summary>
+    public BalanceFinder Balances(DriveSide drive, DrivenSide driven, ShiftDirection direction) =>
+        new(this, drive, driven, direction, machine.FlyweightFrictionShare);
 
     /// <summary>Speed and loads at position j, or null where it does not shift below the rev limit.</summary>
     public ShiftBalance? Balance(DriveSide drive, DrivenSide driven, int j, ShiftDirection direction) =>
@@ -187,6 +193,9 @@ public sealed class ShiftModel
         double margin = thrusts[j].Load(driven.Upshift[j].At(torque), torque / Positions[j].DriveRadius).SlipMargin;
         return double.IsNaN(margin) ? double.PositiveInfinity : margin;
     }
+
+    /// <summary>The greatest D/F_s at which the slip margin at position j is this one or more; +∞ for a margin of 0.</summary>
+    public double LoadAtSlipMargin(double margin, int j) => thrusts[j].LoadAtSlipMargin(margin);
 
     /// <summary>
     /// The rpm at which the drive clutch stops slipping in low gear, where
@@ -260,55 +269,5 @@ public sealed class ShiftModel
             machine.BeltMassPerLength * beltSpeed * beltSpeed,
             beltSpeed,
             speed * machine.TyreRadius / (position.Ratio * machine.FinalDrive));
-    }
-
-    private double Narrow(Pair pair, double below, double above) =>
-        Root.Between(rpm => pair.Net(rpm, TorqueAt(rpm)), below, above);
-
-    /// <summary>One drive side, one driven side, one position, one direction: the balance as a function of rpm.</summary>
-    private readonly struct Pair
-    {
-        // The tabulated floor may pass the solved thrust by its rounding; this is far more than that.
-        private const double FloorSlack = 1e-9;
-
-        private readonly BeltThrust thrust;
-        private readonly BeltThrustFloor floor;
-        private readonly ClampLine clamp;
-        private readonly double flyweightThrust;
-        private readonly double springForce;
-        private readonly double thrustFactor;
-        private readonly double driveRadius;
-
-        public Pair(ShiftModel model, DriveSide drive, DrivenSide driven, int j, ShiftDirection direction)
-        {
-            bool up = direction == ShiftDirection.Upshift;
-            double friction = model.machine.FlyweightFrictionShare;
-            thrust = model.thrusts[j];
-            floor = model.floors[j];
-            clamp = (up ? driven.Upshift : driven.Backshift)[j];
-            flyweightThrust = (up ? 1 - friction : 1 + friction) * drive.ThrustPerSpeedSquared[j];
-            springForce = drive.SpringForce[j];
-            thrustFactor = model.anchor.Thrust;
-            driveRadius = model.Positions[j].DriveRadius;
-        }
-
-        /// <summary>Net closing thrust (N): what the drive clutch has less what the belt asks for.</summary>
-        public double Net(double rpm, double torque) =>
-            Available(rpm) - thrustFactor * thrust.DriveThrust(clamp.At(torque), torque / driveRadius);
-
-        /// <summary>
-        /// True where the net closing thrust is 0 or more; most speeds are told apart without solving the belt.
-        /// </summary>
-        public bool Closes(double rpm, double torque)
-        {
-            double least = floor.Least(clamp.At(torque), torque / driveRadius);
-            return Available(rpm) >= thrustFactor * least * (1 - FloorSlack) && Net(rpm, torque) >= 0;
-        }
-
-        private double Available(double rpm)
-        {
-            double speed = Rotation.ToRadiansPerSecond(rpm);
-            return flyweightThrust * speed * speed - springForce;
-        }
     }
 }

@@ -200,5 +200,5 @@ internal static class DrivenSideRules
 
     /// <summary>ψ₀ + Θ at full shift (rad).</summary>
     private static double FullTwist(DrivenChoice choice, MachineModel machine) =>
-        choice.PreloadTwist + HelixRules.Cam(choice.Helix, machine).Turn(machine.FullShift.OpeningTravel);
+        choice.PreloadTwist + machine.WholeTurn(choice.Helix);
 }

@@ -38,9 +38,10 @@ internal sealed class FitReport(bool demandChecked = false)
     ];
 
     /// <summary>True when the candidate keeps every rule that can be checked; a waived rule is passed over.</summary>
+    /// <param name="part">How a refusal names it.</param>
     /// <param name="owner">Whose missing number a gap is, where a candidate is made of several parts.</param>
     public bool Accepts<T>(
-        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, string part, string? waived = null,
+        IReadOnlyList<FitRule<T>> rules, T candidate, MachineModel machine, Slot slot, Func<T, string> part, string? waived = null,
         string? owner = null)
     {
         bool fits = true;
@@ -52,16 +53,16 @@ internal sealed class FitReport(bool demandChecked = false)
             if (check.Verdict == FitVerdict.Broken)
             {
                 fits = false;
-                Refuse(new Refusal(slot, part, rule.Name, check.Measured, check.Limit, check.Sentence), rule.Meaning);
+                Refuse(new Refusal(slot, part(candidate), rule.Name, check.Measured, check.Limit, check.Sentence), rule.Meaning);
             }
             else if (check.Verdict == FitVerdict.NotChecked)
             {
-                Note(rule, new NotChecked(slot, owner ?? part, rule.Name, check.Sentence));
+                Note(rule, slot, owner ?? part(candidate), check);
                 if (demandChecked && waived != CheckedDemand)
                 {
                     fits = false;
                     Refuse(
-                        new Refusal(slot, part, CheckedDemand, default, default, $"rule {rule.Name} cannot be checked: {check.Sentence} is not known{(check.Remedy.Length > 0 ? $"; {check.Remedy}" : "")}"),
+                        new Refusal(slot, part(candidate), CheckedDemand, default, default, $"rule {rule.Name} cannot be checked: {check.Sentence} is not known{(check.Remedy.Length > 0 ? $"; {check.Remedy}" : "")}"),
                         "Every rule must be checked by dimension, as the request demands.");
                 }
             }
@@ -87,15 +88,15 @@ internal sealed class FitReport(bool demandChecked = false)
     }
 
     // A number that a part lacks is lacking in every set: it is said once.
-    private void Note<T>(FitRule<T> rule, NotChecked gap)
+    private void Note<T>(FitRule<T> rule, Slot slot, string part, in FitCheck check)
     {
-        if (!noted.Add((rule.Name, gap.Part)))
+        if (!noted.Add((rule.Name, part)))
             return;
         unknownByRule[rule.Name] = unknownByRule.GetValueOrDefault(rule.Name) + 1;
         if (!rule.NamedWhenUnknown)
             return;
         if (notChecked.Count < MaxListed)
-            notChecked.Add(gap);
+            notChecked.Add(new NotChecked(slot, part, rule.Name, check.Sentence));
         else
             UnknownsLeftOut++;
     }

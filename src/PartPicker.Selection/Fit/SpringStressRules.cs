@@ -99,7 +99,7 @@ internal static class SpringStressRules
         DrivenSpring spring = choice.Spring;
         double shortest = machine.ShortestDrivenSpring;
         if (Bending(choice, machine, fullTwist) is not { } bent)
-            return FitCheck.NotChecked(Missing(choice, machine, fullTwist));
+            return FitCheck.NotChecked(() => Missing(choice, machine, fullTwist));
         if (SpringModels.Axial(spring) is not { } axial || !axial.Covers(shortest, shortest))
             return FitCheck.NotChecked("its force at full shift");
         Pressure shear = SpringStress.Shear(
@@ -107,7 +107,7 @@ internal static class SpringStressRules
         double combined = SpringStress.Combined(bent.Stress, shear).Pascals;
         return FitCheck.AtMost(combined, bent.Limit.Pascals, Pressure.Info, FitTolerance.StressPa,
             $"twist and push together stress its wire to {Words.Stress(combined)} at full shift; it may bear "
-            + Words.Stress(bent.Limit.Pascals));
+            + $"{Words.Stress(bent.Limit.Pascals)}");
     }
 
     /// <summary>Bending alone: what stands in for a twist limit that no supplier states.</summary>
@@ -116,7 +116,7 @@ internal static class SpringStressRules
             ? FitCheck.AtMost(bent.Stress.Pascals, bent.Limit.Pascals, Pressure.Info, FitTolerance.StressPa,
                 $"full shift twists it to {Words.Degrees(fullTwist)}, a bending stress of {Words.Stress(bent.Stress.Pascals)}; its "
                 + $"wire may bear {Words.Stress(bent.Limit.Pascals)}")
-            : FitCheck.NotChecked($"twist limit, or {Missing(choice, machine, fullTwist)}");
+            : FitCheck.NotChecked(() => $"twist limit, or {Missing(choice, machine, fullTwist)}");
 
     private static (Pressure Stress, Pressure Limit, Length Mean)? Bending(
         DrivenChoice choice, MachineModel machine, double fullTwist)

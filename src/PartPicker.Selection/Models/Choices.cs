@@ -46,18 +46,22 @@ internal sealed record FlyweightChoice(
     }
 
     /// <summary>The set of arms as the model sees it.</summary>
-    public FlyweightSet Model(MachineModel machine)
+    public FlyweightSet Model(MachineModel machine) => Model(machine, Radii(machine));
+
+    /// <summary>Likewise, from <see cref="Radii"/>: every choice of masses on one ramp step of a body shares them.</summary>
+    public FlyweightSet Model(MachineModel machine, SmoothCurve[] radii) => new(
+        machine.Profile.DriveClutch.ArmCount,
+        [
+            (Body.BodyMass.Kilograms, radii[0]),
+            .. Body.Stations().Select((s, i) => (Masses.GetValueOrDefault(s.Name), radii[i + 1])),
+        ]);
+
+    /// <summary>Radius over travel of the body, then of each station; a pin moves as the body does.</summary>
+    public SmoothCurve[] Radii(MachineModel machine)
     {
         double fullShift = machine.Drivetrain.FullShiftTravel;
         SmoothCurve path = Smooth(Body.AdjusterCurves?.First(c => c.Name == AdjusterStep).Points ?? Body.RadiusCurve, fullShift);
-        return new FlyweightSet(
-            machine.Profile.DriveClutch.ArmCount,
-            [
-                (Body.BodyMass.Kilograms, path),
-                .. Body.Stations().Select(s => (
-                    Masses.GetValueOrDefault(s.Name),
-                    s.Name == StationName.Pin ? path : Smooth(s.RadiusCurve, fullShift))),
-            ]);
+        return [path, .. Body.Stations().Select(s => s.Name == StationName.Pin ? path : Smooth(s.RadiusCurve, fullShift))];
     }
 
     public bool SameAs(FlyweightChoice other) =>

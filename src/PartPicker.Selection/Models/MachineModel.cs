@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PartPicker.Mechanics;
 using PartPicker.Parts;
 using UnitsNet;
@@ -7,10 +8,16 @@ namespace PartPicker.Selection;
 /// <summary>A machine profile as the model sees it.</summary>
 internal sealed class MachineModel
 {
-    private MachineModel(MachineProfile profile, Drivetrain drivetrain)
+    private readonly Lazy<SpeedGrid> speeds;
+    private readonly ConditionalWeakTable<Helix, StrongBox<double>> wholeTurns = [];
+    private readonly Lock gate = new();
+    private MachineAtPoints[] atPoints = [];
+
+    private MachineModel(MachineProfile profile, Drivetrain drivetrain, Lazy<SpeedGrid> speeds)
     {
         Profile = profile;
         Drivetrain = drivetrain;
+        this.speeds = speeds;
         Contact = drivetrain.Belt.AtTravel(drivetrain.ContactTravel);
         FullShift = drivetrain.Belt.AtTravel(drivetrain.FullShiftTravel);
     }
@@ -34,10 +41,14 @@ internal sealed class MachineModel
     /// <summary>Length of the driven spring at full shift (m).</summary>
     public double ShortestDrivenSpring => Drivetrain.DrivenSpringLength - FullShift.OpeningTravel;
 
+    /// <summary>Turn (rad) at full shift of the cam of a helix.</summary>
+    public double WholeTurn(Helix helix) => wholeTurns.GetValue(
+        helix, own => new StrongBox<double>(HelixRules.Cam(own, this).Turn(FullShift.OpeningTravel))).Value;
+
     /// <summary>This machine with shims under the drive spring: its installed length is shorter by their thickness (m).</summary>
     public MachineModel OnShims(double thickness) => thickness == 0
         ? this
-        : new MachineModel(Profile, Drivetrain with { DriveSpringLength = Drivetrain.DriveSpringLength - thickness });
+        : new MachineModel(Profile, Drivetrain with { DriveSpringLength = Drivetrain.DriveSpringLength - thickness }, speeds);
 
     /// <summary>The model of a profile, or null with the problem that forbids it.</summary>
     public static MachineModel? Create(MachineProfile profile, List<RequestProblem> problems)
@@ -45,7 +56,8 @@ internal sealed class MachineModel
         string? why = NoBelt(profile);
         if (why is null)
         {
-            var machine = new MachineModel(profile, Build(profile));
+            Drivetrain drivetrain = Build(profile);
+            var machine = new MachineModel(profile, drivetrain, new Lazy<SpeedGrid>(() => new SpeedGrid(drivetrain.Engine)));
             why = machine.TooShort();
             if (why is null)
                 return machine;
@@ -60,6 +72,22 @@ internal sealed class MachineModel
     /// <summary>K positions evenly by ratio from contact to full shift.</summary>
     public BeltPosition[] Positions(int count) =>
         Drivetrain.Belt.EvenlyByRatio(Drivetrain.ContactTravel, Drivetrain.FullShiftTravel, count);
+
+    /// <summary>The engine's speeds in cells, made when first asked for.</summary>
+    public SpeedGrid Speeds => speeds.Value;
+
+    /// <summary>What no air and no anchor changes at K positions, made when first asked for.</summary>
+    public MachineAtPoints At(int count)
+    {
+        lock (gate)
+        {
+            if (Array.Find(atPoints, at => at.Model.Positions.Count == count) is { } known)
+                return known;
+            var made = new MachineAtPoints(new ShiftModel(Drivetrain, Positions(count), 1, AnchorFactors.None));
+            atPoints = [.. atPoints, made];
+            return made;
+        }
+    }
 
     /// <summary>Torque in this air over torque at sea level.</summary>
     public double TorqueFactor(AirState air, AirLaw law)
@@ -77,7 +105,7 @@ internal sealed class MachineModel
         law == AirLaw.Iso1585 ? AirCorrection.Iso1585 : AirCorrection.SaeJ1349;
 
     /// <summary>This machine with another friction of the belt.</summary>
-    public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction });
+    public MachineModel WithFriction(double friction) => new(Profile, Drivetrain with { BeltFriction = friction }, speeds);
 
     /// <summary>Why the belt does not run from contact to full shift; null where it does.</summary>
     private static string? NoBelt(MachineProfile profile)

@@ -52,9 +52,12 @@ internal sealed class Predictor(MachineModel machine, ShiftModel model, double t
     }
 
     /// <summary>Torque of a driven spring over every twist that it takes.</summary>
-    public static LinearCurve DrivenTwist(MachineModel machine, DrivenChoice choice, HelixCam cam) => SpringModels.Reaching(
-        SpringModels.Twist(choice, machine)!, choice.PreloadTwist,
-        choice.PreloadTwist + cam.Turn(machine.FullShift.OpeningTravel), FitTolerance.AngleRad);
+    public static LinearCurve DrivenTwist(MachineModel machine, DrivenChoice choice, HelixCam cam) => Reaching(
+        SpringModels.Twist(choice, machine)!, choice.PreloadTwist, cam.Turn(machine.FullShift.OpeningTravel));
+
+    /// <summary>Torque over twist from a preload to the turn (rad) of the cam at full shift.</summary>
+    public static LinearCurve Reaching(LinearCurve twist, double preload, double wholeTurn) =>
+        SpringModels.Reaching(twist, preload, preload + wholeTurn, FitTolerance.AngleRad);
 
     /// <summary>The coils by which twist stiffens the driven spring; null where the machine leaves that out.</summary>
     public static double? StiffeningCoils(MachineModel machine, DrivenChoice choice) =>

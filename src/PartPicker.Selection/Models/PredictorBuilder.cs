@@ -30,20 +30,21 @@ internal static class PredictorBuilder
         List<RequestProblem> problems,
         List<Supersession>? superseded = null)
     {
-        (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? anchor = null;
+        AnchoredMachine? anchored = null;
         if (baseline is not null)
         {
-            anchor = SolveAnchor(new SetUpReader(catalog, machine.Profile, problems, superseded), machine, baseline, baselinePlace, law, problems);
-            if (anchor is null)
+            anchored = PreparedMachines.Of(catalog).Anchored(
+                RunKey.Of(machine, baseline, law, baselinePlace),
+                () => SolveAnchor(catalog, machine, baseline, baselinePlace, law, problems));
+            if (anchored is null)
                 return null;
-            if (anchor.Value.Report.Friction is { } friction)
-                machine = machine.WithFriction(friction);
+            superseded?.AddRange(anchored.Superseded);
+            machine = anchored.Machine;
         }
 
         double torqueFactor = machine.TorqueFactor(air, law);
-        var model = new ShiftModel(
-            machine.Drivetrain, machine.Positions(pointCount), torqueFactor, anchor?.Factors ?? AnchorFactors.None);
-        return new Predictor(machine, model, torqueFactor, anchor?.Report) { Run = anchor?.Run };
+        ShiftModel model = machine.At(pointCount).Model.With(torqueFactor).With(anchored?.Factors ?? AnchorFactors.None);
+        return new Predictor(machine, model, torqueFactor, anchored?.Report) { Run = anchored?.Run };
     }
 
     /// <summary>A problem for each rule that the model cannot do without and that the set breaks.</summary>
@@ -51,8 +52,7 @@ internal static class PredictorBuilder
     {
         RequestProblem[] found =
         [
-            .. from broken in SetRules.Broken(set, machine)
-            where broken.NeededToCompute
+            .. from broken in SetRules.BrokenToCompute(set, machine)
             select Unusable(set, machine, place, broken),
         ];
         problems.AddRange(found);
@@ -81,15 +81,16 @@ internal static class PredictorBuilder
         _ => $"It stands in {place}: name another part there, or correct its numbers in the catalog",
     };
 
-    private static (AnchorFactors Factors, Anchoring Report, MeasuredRun Run)? SolveAnchor(
-        SetUpReader reader,
+    private static AnchoredMachine? SolveAnchor(
+        CatalogSnapshot catalog,
         MachineModel machine,
         Baseline baseline,
         string place,
         AirLaw law,
         List<RequestProblem> problems)
     {
-        SetUp? set = reader.Find(baseline.Parts, $"{place}/parts");
+        var superseded = new List<Supersession>();
+        SetUp? set = new SetUpReader(catalog, machine.Profile, problems, superseded).Find(baseline.Parts, $"{place}/parts");
         if (set is null || !Computable(set, machine, $"{place}/parts", problems))
             return null;
         if (Readings(machine, baseline, place, problems) is not { } readings)
@@ -98,7 +99,7 @@ internal static class PredictorBuilder
         BeltPosition[] positions = [.. readings.Select(r => r.Position)];
         double[] rpm = [.. readings.Select(r => r.Rpm)];
         double torqueFactor = machine.TorqueFactor(baseline.Air, law);
-        var bare = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
+        ShiftModel bare = ModelAt(machine, baseline, positions).With(torqueFactor);
         DriveSide drive = Predictor.Drive(bare, machine, set.Spring, set.Flyweight);
         DrivenSide driven = Predictor.Driven(bare, machine, set.Driven);
         AnchorFactors factors;
@@ -112,7 +113,8 @@ internal static class PredictorBuilder
             if (!Plausible(friction.Value, place, problems))
                 return null;
             machine = machine.WithFriction(friction.Value);
-            if (!Grips(machine, set, positions, rpm, torqueFactor, friction.Value, place, problems))
+            bare = ModelAt(machine, baseline, positions).With(torqueFactor);
+            if (!Grips(bare, machine, set, rpm, friction.Value, place, problems))
                 return null;
         }
         else
@@ -135,11 +137,18 @@ internal static class PredictorBuilder
         if (farOut.Length > 0)
             return null;
 
-        return (
+        return new AnchoredMachine(
+            machine,
             factors,
-            Report(machine, set, positions, rpm, torqueFactor, factors, friction),
-            new MeasuredRun(set, positions, rpm, baseline.Air, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction));
+            Report(bare.With(factors), machine, set, rpm, friction),
+            new MeasuredRun(set, positions, rpm, baseline.Air, torqueFactor, baseline.EngagementRpm, baseline.SolveFriction),
+            superseded);
     }
+
+    // A flat run is read where the machine is asked at the standard number of points: its tables serve both.
+    private static ShiftModel ModelAt(MachineModel machine, Baseline baseline, BeltPosition[] positions) => baseline.Shift.Count == 0
+        ? machine.At(PickRequest.StandardPointCount).Model
+        : new ShiftModel(machine.Drivetrain, positions, 1, AnchorFactors.None);
 
     // Friction and the factor on belt thrust do the same at any one ratio: only ratios apart tell them from each other.
     private static bool MayTellFriction(
@@ -178,15 +187,13 @@ internal static class PredictorBuilder
 
     // Where the belt slips its whole wrap is active: more friction or less changes nothing that the factor does not.
     private static bool Grips(
-        MachineModel machine, SetUp set, BeltPosition[] positions, double[] rpm, double torqueFactor, double friction,
-        string place, List<RequestProblem> problems)
+        ShiftModel model, MachineModel machine, SetUp set, double[] rpm, double friction, string place, List<RequestProblem> problems)
     {
-        var model = new ShiftModel(machine.Drivetrain, positions, torqueFactor, AnchorFactors.None);
         DrivenSide driven = Predictor.Driven(model, machine, set.Driven);
         string[] slipping =
         [
             .. Enumerable.Range(0, rpm.Length).Where(j => model.UpshiftSlipMargin(rpm[j], driven, j) < 1)
-                .Select(j => $"{positions[j].Ratio:0.00}"),
+                .Select(j => $"{model.Positions[j].Ratio:0.00}"),
         ];
         if (slipping.Length == 0)
             return true;
@@ -208,16 +215,9 @@ internal static class PredictorBuilder
             + $"for {factor:0.###}, so it cannot be of these parts: check the fitted parts, the station masses, the rpm and their units");
     }
 
-    private static Anchoring Report(
-        MachineModel machine,
-        SetUp set,
-        BeltPosition[] positions,
-        double[] rpm,
-        double torqueFactor,
-        AnchorFactors factors,
-        double? friction)
+    private static Anchoring Report(ShiftModel anchored, MachineModel machine, SetUp set, double[] rpm, double? friction)
     {
-        var anchored = new ShiftModel(machine.Drivetrain, positions, torqueFactor, factors);
+        AnchorFactors factors = anchored.Anchor;
         DriveSide drive = Predictor.Drive(anchored, machine, set.Spring, set.Flyweight);
         DrivenSide driven = Predictor.Driven(anchored, machine, set.Driven);
         var residuals = new List<RatioRpm>();
@@ -225,9 +225,9 @@ internal static class PredictorBuilder
         for (int j = 0; j < rpm.Length; j++)
         {
             if (anchored.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is { } model)
-                residuals.Add(new RatioRpm(positions[j].Ratio, model - rpm[j]));
+                residuals.Add(new RatioRpm(anchored.Positions[j].Ratio, model - rpm[j]));
             else
-                warnings.Add($"With these factors the measured set does not shift at ratio {positions[j].Ratio:0.00} below the "
+                warnings.Add($"With these factors the measured set does not shift at ratio {anchored.Positions[j].Ratio:0.00} below the "
                     + "rev limit.");
         }
 
@@ -282,7 +282,7 @@ internal static class PredictorBuilder
         if (baseline.FlatShiftRpm is { } flat)
         {
             CheckRpm(flat, "shiftRpm", engagement);
-            readings.AddRange(machine.Positions(PickRequest.StandardPointCount).Select(p => (p, flat)));
+            readings.AddRange(machine.At(PickRequest.StandardPointCount).Model.Positions.Select(p => (p, flat)));
         }
 
         for (int i = 0; i < baseline.Shift.Count; i++)

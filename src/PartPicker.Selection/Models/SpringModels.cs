@@ -155,13 +155,16 @@ internal static class SpringModels
     {
         if (curve.Covers(from, to) || from - curve.From < -tolerance || curve.To - to < -tolerance)
             return curve;
-        return LinearCurve.Table(
-        [
-            (Math.Min(from, curve.From), curve.At(curve.From)),
-            .. curve.Knots.Select(x => (x, curve.At(x))),
-            (Math.Max(to, curve.To), curve.At(curve.To)),
-        ]);
+        return Stretched(curve, from, to);
     }
+
+    // By itself, since a search asks of every choice whether its curve reaches, and hardly any does not.
+    private static LinearCurve Stretched(LinearCurve curve, double from, double to) => LinearCurve.Table(
+    [
+        (Math.Min(from, curve.From), curve.At(curve.From)),
+        .. curve.Knots.Select(x => (x, curve.At(x))),
+        (Math.Max(to, curve.To), curve.At(curve.To)),
+    ]);
 
     private static LinearCurve? FromFreeLength(Length free, double rate) =>
         free.Meters > 0 ? LinearCurve.Line(free.Meters, 0, -rate, 0, free.Meters) : null;

@@ -96,7 +96,7 @@ internal sealed class AlternateFinder(
             return null;
         DriveSide drive = predictor.Drive(set.Spring, set.Flyweight);
         var errors = new double[predictor.Model.Positions.Count];
-        if (!rules.Launches(drive) || rules.TryErrors(drive, predictor.Driven(set.Driven), errors) is not null)
+        if (!rules.Launches(drive.Engagement) || rules.TryErrors(drive, predictor.Driven(set.Driven), errors) is not null)
             return null;
         double engagement = score.EngagementError(drive.Engagement.Rpm);
         return new Alternate(

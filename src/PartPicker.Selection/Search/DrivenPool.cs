@@ -7,6 +7,8 @@ namespace PartPicker.Selection;
 internal sealed class DrivenPool : IReadOnlyList<DrivenChoice>
 {
     private readonly int[] codes;
+    private readonly int holeCount;
+    private readonly int helixCount;
 
     private DrivenPool(
         IReadOnlyList<DrivenSpring> springs, IReadOnlyList<SpringHole> holes, IReadOnlyList<Helix> helices, int[] codes)
@@ -15,6 +17,8 @@ internal sealed class DrivenPool : IReadOnlyList<DrivenChoice>
         Holes = holes;
         Helices = helices;
         this.codes = codes;
+        holeCount = holes.Count;
+        helixCount = helices.Count;
     }
 
     public IReadOnlyList<DrivenSpring> Springs { get; }
@@ -39,7 +43,8 @@ internal sealed class DrivenPool : IReadOnlyList<DrivenChoice>
         IReadOnlyList<DrivenSpring> springs, IReadOnlyList<SpringHole> holes, IReadOnlyList<Helix> helices,
         Func<DrivenChoice, bool> accepts)
     {
-        var codes = new List<int>();
+        var codes = new int[springs.Count * holes.Count * helices.Count];
+        int count = 0;
         int code = 0;
         foreach (DrivenSpring spring in springs)
         {
@@ -48,21 +53,32 @@ internal sealed class DrivenPool : IReadOnlyList<DrivenChoice>
                 foreach (Helix helix in helices)
                 {
                     if (accepts(new DrivenChoice(spring, hole, helix)))
-                        codes.Add(code);
+                        codes[count++] = code;
                     code++;
                 }
             }
         }
 
-        return new DrivenPool(springs, holes, helices, [.. codes]);
+        Array.Resize(ref codes, count);
+        return new DrivenPool(springs, holes, helices, codes);
     }
 
     /// <summary>Places of an item's spring, hole and helix in their lists.</summary>
-    public (int Spring, int Hole, int Helix) Code(int item)
+    public (int Spring, int Hole, int Helix) Code(int item) => Split(codes[item]);
+
+    /// <summary>The same in one number, which rises with the item.</summary>
+    public int Joint(int item) => codes[item];
+
+    /// <summary>Places of spring, hole and helix.</summary>
+    public (int Spring, int Hole, int Helix) Split(int joint)
     {
-        int code = codes[item];
-        return (code / (Holes.Count * Helices.Count), code / Helices.Count % Holes.Count, code % Helices.Count);
+        (int springAndHole, int helix) = Math.DivRem(joint, helixCount);
+        (int spring, int hole) = Math.DivRem(springAndHole, holeCount);
+        return (spring, hole, helix);
     }
+
+    /// <summary>The item with these places.</summary>
+    public int ItemOf(int joint) => Array.BinarySearch(codes, joint);
 
     public IEnumerator<DrivenChoice> GetEnumerator() => Enumerable.Range(0, Count).Select(i => this[i]).GetEnumerator();
 

@@ -26,15 +26,16 @@ internal sealed class PoolBuilder(
         if (TooMany(springs.Length, PartSelection.MaxDriveSpringChoices, "drive spring", problems)
             || TooMany(flyweightCount, PartSelection.MaxFlyweightChoices, "flyweight", problems)
             || TooMany(drivenCount, PartSelection.MaxDrivenChoices, "driven side", problems)
-            || TooLarge(springs.Length, flyweightCount, drivenCount, problems))
+            || TooLarge(springs.Length, flyweightCount, drivenCount, helices.Length, problems))
         {
             return null;
         }
 
+        Func<DrivenChoice, string> label = choice => choice.Label(machine);
         DrivenPool driven = DrivenPool.Of(drivenSprings, holes, helices, Accepts);
 
         // Only the masses that are fitted may lie beyond a limit: those of the choices never do.
-        bool mayStay = report.Accepts(StationRules.All, fitted.Flyweight, machine, Slot.Flyweight, fitted.Flyweight.Body.Id, waived);
+        bool mayStay = report.Accepts(StationRules.All, fitted.Flyweight, machine, Slot.Flyweight, f => f.Body.Id, waived);
         IEnumerable<FlyweightChoice> flyweights = Keeps(Slot.Flyweight)
             ? bodies.Where(_ => mayStay).Select(_ => fitted.Flyweight)
             : bodies.SelectMany(FlyweightChoice.AllOf);
@@ -43,7 +44,7 @@ internal sealed class PoolBuilder(
         bool Accepts(DrivenChoice choice)
         {
             cancellation.ThrowIfCancellationRequested();
-            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, choice.Label(machine), waived, choice.Spring.Id);
+            return report.Accepts(DrivenSideRules.All, choice, machine, Slot.DrivenSpring, label, waived, choice.Spring.Id);
         }
     }
 
@@ -56,7 +57,7 @@ internal sealed class PoolBuilder(
             if (!Allowed(Slot.DriveSpring, spring, fitted.DriveSpring.Id))
                 continue;
             SpringChoice bare = Keeps(Slot.DriveSpring) ? fitted.Spring : new SpringChoice(spring, null, 0);
-            if (report.Accepts(DriveSpringRules.All, spring, machine.OnShims(bare.ShimThickness), Slot.DriveSpring, bare.Label, waived))
+            if (report.Accepts(DriveSpringRules.All, spring, machine.OnShims(bare.ShimThickness), Slot.DriveSpring, _ => bare.Label, waived))
                 yield return bare;
 
             // On shims the spring is judged in silence: what refuses it there was said of the bare spring, or is the shims' doing.
@@ -68,7 +69,7 @@ internal sealed class PoolBuilder(
                     var choice = new SpringChoice(spring, shim, count);
                     MachineModel shorter = machine.OnShims(choice.ShimThickness);
                     int own = shim.Id == fitted.Spring.Shim?.Id ? fitted.Spring.Count : 0;
-                    if ((count <= own || stock.HasShims(shim, count - own)) && silent.Accepts(DriveSpringRules.All, spring, shorter, Slot.DriveSpring, choice.Label, waived))
+                    if ((count <= own || stock.HasShims(shim, count - own)) && silent.Accepts(DriveSpringRules.All, spring, shorter, Slot.DriveSpring, _ => choice.Label, waived))
                         yield return choice;
                 }
             }
@@ -80,13 +81,13 @@ internal sealed class PoolBuilder(
         : [
             .. catalog.All<Shim>()
                 .Where(s => Allowed(Slot.DriveSpring, s, fitted.Spring.Shim?.Id)
-                    && report.Accepts(ShimRules.All, s, machine, Slot.DriveSpring, s.Id, waived)),
+                    && report.Accepts(ShimRules.All, s, machine, Slot.DriveSpring, shim => shim.Id, waived)),
         ];
 
     private T[] Pool<T>(Slot slot, IReadOnlyList<FitRule<T>> rules, T fittedPart) where T : Part =>
     [
         .. (Keeps(slot) ? [fittedPart] : catalog.All<T>())
-            .Where(part => Allowed(slot, part, fittedPart.Id) && report.Accepts(rules, part, machine, slot, part.Id, waived)),
+            .Where(part => Allowed(slot, part, fittedPart.Id) && report.Accepts(rules, part, machine, slot, p => p.Id, waived)),
     ];
 
     // What is fitted needs no stock and may be a replaced number; the request may still exclude it.
@@ -130,10 +131,10 @@ internal sealed class PoolBuilder(
         return true;
     }
 
-    private bool TooLarge(long springs, long flyweights, long driven, List<RequestProblem> problems)
+    private bool TooLarge(long springs, long flyweights, long driven, long helices, List<RequestProblem> problems)
     {
         const long Mega = 1_000_000;
-        long bytes = SearchIndex.BytesToBuild(springs, flyweights, driven, request.PointCount);
+        long bytes = SearchIndex.BytesToBuild(springs, flyweights, driven, helices, request.PointCount);
         if (bytes <= PartSelection.MaxPreparationBytes)
             return false;
         problems.Add(new RequestProblem(

@@ -8,4 +8,6 @@ internal sealed class Refusals
     public IReadOnlyDictionary<string, long> ByRule => byRule;
 
     public void Add(string rule, long count = 1) => byRule[rule] = byRule.GetValueOrDefault(rule) + count;
+
+    public void Clear() => byRule.Clear();
 }

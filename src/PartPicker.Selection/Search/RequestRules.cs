@@ -4,21 +4,25 @@ using PartPicker.Parts;
 namespace PartPicker.Selection;
 
 /// <summary>The rules of a request that only a whole set can keep: launch rpm, slip margin, price, and that it shifts at all.</summary>
-/// <remarks>Whatever is proposed keeps them, a pick as well as an alternate.</remarks>
+/// <remarks>Whatever is proposed keeps them, a pick as well as an alternate. One thread at a time.</remarks>
 internal sealed class RequestRules(Predictor predictor, PickRequest request, Score score, PurchasePlanner planner)
 {
+    private BalanceFinder? balances;
+
     /// <summary>Launch rpm with its margin; 0 where none is asked.</summary>
     public double LeastEngagementRpm { get; } = request.LaunchRpm is { } launch ? launch + request.LaunchMarginRpm : 0;
 
-    /// <summary>True where the drive side engages far enough above the launch rpm.</summary>
-    public bool Launches(DriveSide drive) => drive.Engagement.Rpm >= LeastEngagementRpm;
+    /// <summary>True where the engagement lies far enough above the launch rpm.</summary>
+    public bool Launches(Engagement engagement) => engagement.Rpm >= LeastEngagementRpm;
 
     /// <summary>The errors at all points; or the rule that the set breaks.</summary>
     public string? TryErrors(DriveSide drive, DrivenSide driven, Span<double> errors)
     {
+        balances ??= predictor.Model.Balances(drive, driven, ShiftDirection.Upshift);
+        balances.Turn(drive, driven);
         for (int j = 0; j < errors.Length; j++)
         {
-            if (predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm)
+            if (balances.Rpm(j) is not { } rpm)
                 return PoolRules.DoesNotShift;
             if (request.SlipMargin is { } margin && predictor.Model.UpshiftSlipMargin(rpm, driven, j) < margin)
                 return PoolRules.SlipMargin;

@@ -9,7 +9,7 @@ namespace PartPicker.Selection;
 /// </remarks>
 internal sealed class SeasonFinder(CatalogSnapshot catalog, PickRequest request, Ranking ranking)
 {
-    private readonly MachineModel machine = MachineModel.Create(request.Machine, [])!;
+    private readonly MachineModel machine = PreparedMachines.Of(catalog).Machine(request.Machine, [])!;
     private readonly PickRequest one = request with { Count = 1, RankBy = RankBy.Miss };
 
     /// <summary>What was found; null where an air or the target in it is a problem.</summary>
@@ -65,7 +65,7 @@ internal sealed class SeasonFinder(CatalogSnapshot catalog, PickRequest request,
     private Found Search(Condition[] conditions, CancellationToken cancellation, CancellationToken timeUp)
     {
         var search = new SetSearch(
-            conditions, one, ranking.Fitted, ranking.Planner, ranking.Prepared.Index, ranking.Floors, listOnly: true);
+            conditions, one, ranking.Planner, ranking.Prepared.Index, ranking.Floors, listOnly: true);
         return new Found(search, search.Run(cancellation, timeUp) is [var best, ..] ? best : null);
     }
 

@@ -56,7 +56,7 @@ internal sealed class WaiverFinder(
         var planner = new PurchasePlanner(catalog, relaxed, fitted);
         PriceFloors? floors = PriceFloors.Of(index, catalog, relaxed, planner, fitted);
         var search = new SetSearch(
-            [new Condition(predictor, score)], relaxed, fitted, planner, index, floors, listOnly: true);
+            [new Condition(predictor, score)], relaxed, planner, index, floors, listOnly: true);
         return
         [
             .. search.Run(cancellation, timeUp).Select(set => new WaivedSet(

@@ -128,6 +128,17 @@ public sealed class BeltThrustTests
             Relative.Equal(belt.DrivenWrap, below.ActiveArc, 1e-12);
         });
 
+    // Around slip the margin answers the load steeply: the load that it asks for is told on both its sides.
+    [Fact]
+    public void A_slip_margin_is_kept_up_to_its_load_and_not_beyond() =>
+        Gen.Select(Belts, Tensions, Gen.Double[0.05, 5]).Sample((belt, effective, margin) =>
+        {
+            double load = belt.Thrust.LoadAtSlipMargin(margin);
+            Assert.True(belt.Thrust.Load(effective / (load * (1 - 1e-9)), effective).SlipMargin >= margin);
+            Assert.True(belt.Thrust.Load(effective / (load * (1 + 1e-9)), effective).SlipMargin <= margin);
+            Assert.Equal(double.PositiveInfinity, belt.Thrust.LoadAtSlipMargin(0));
+        });
+
     [Fact]
     public void Drive_thrust_never_falls_as_the_clamp_rises() =>
         Gen.Select(Belts, Tensions, Gen.Double[0, 20_000], Gen.Double[0, 5_000])
@@ -160,6 +171,22 @@ public sealed class BeltThrustTests
             Assert.True(
                 new BeltThrustFloor(belt.Thrust).Least(clamp, effective)
                     <= belt.Thrust.DriveThrust(clamp, effective) * (1 + 1e-12));
+        });
+
+    [Fact]
+    public void Least_drive_thrust_of_a_span_is_never_above_drive_thrust_within_it() =>
+        Gen.Select(
+            Belts, Gen.OneOf(Gen.Const(0.0), Tensions), Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[-2, 3], Gen.Double[0, 1000])
+        .Sample((belt, greatest, width, place, exponent, more) =>
+        {
+            double least = greatest * (1 - width);
+            double clamp = Math.Pow(10, exponent) * belt.SlipClamp(Math.Max(1, greatest));
+            foreach (double within in new[] { clamp, clamp + more, 0, -more })
+            {
+                double floor = new BeltThrustFloor(belt.Thrust).Least(within, least, greatest);
+                double truth = belt.Thrust.DriveThrust(within + more * place, least + place * (greatest - least));
+                Assert.True(floor <= truth * (1 + 1e-12), $"{floor} > {truth}");
+            }
         });
 
     // It pays only if it is close: away from the slip edge, where the thrust falls steeply, by less than a hundredth.

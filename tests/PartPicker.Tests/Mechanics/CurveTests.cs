@@ -1,4 +1,5 @@
 using CsCheck;
+using MathNet.Numerics.Interpolation;
 using PartPicker.Mechanics;
 using Xunit;
 
@@ -58,6 +59,26 @@ public sealed class CurveTests
 
             // The second derivative may jump at a point, so the difference is good to first order only.
             Assert.Equal((curve.At(x + step) - curve.At(x - step)) / (2 * step), curve.Slope(x), 1e-3);
+        });
+
+    // A library's own curve of the same kind, at the points and between them.
+    [Fact]
+    public void A_smooth_curve_has_the_digits_of_the_library() =>
+        Gen.Select(Gen.OneOf(Points, RisingPoints), Gen.Double[0, 1].Array[20]).Sample((points, shares) =>
+        {
+            var curve = new SmoothCurve(points);
+            double[] xs = [.. points.Select(p => p.X)];
+            double[] ys = [.. points.Select(p => p.Y)];
+            IInterpolation library = xs.Length == 2
+                ? LinearSpline.InterpolateSorted(xs, ys)
+                : CubicSpline.InterpolatePchipSorted(xs, ys);
+            foreach (double x in xs.Concat(shares.Select(share => curve.From + share * (curve.To - curve.From))))
+            {
+                double within = Math.Min(x, curve.To);
+                Assert.Equal(library.Interpolate(within), curve.At(x));
+                Assert.Equal(library.Differentiate(within), curve.Slope(x));
+                Assert.Equal((curve.At(x), curve.Slope(x)), curve.Both(x));
+            }
         });
 
     [Fact]

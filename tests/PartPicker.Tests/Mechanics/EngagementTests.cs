@@ -94,6 +94,60 @@ public sealed class EngagementTests
         Assert.Throws<ArgumentException>(() => Engagement.Of(LinearCurve.Line(0, 0, 0, 0.01, 0.2), Length, arms, 0.004, 0));
     }
 
+    // Written out plainly, with a list of everything that is looked at: the digits must be the same.
+    [Fact]
+    public void Engagement_has_the_digits_of_a_plain_search() => Cases.Sample(notched =>
+    {
+        (double travel, double ratio) = PlainMaximum(
+            x => notched.Spring().At(Length - x) / notched.Arms().ThrustPerSpeedSquared(x),
+            [0, .. notched.Corners.Where(x => x > 0 && x < notched.Contact).Distinct().Order(), notched.Contact]);
+
+        Assert.Equal(
+            new Engagement(Rotation.ToRpm(Math.Sqrt(ratio / (1 - notched.Friction))), travel), notched.Engage());
+    });
+
+    private static (double X, double Value) PlainMaximum(Func<double, double> f, double[] cuts)
+    {
+        List<double> xs = [.. cuts.Skip(1).SelectMany((end, i) =>
+            Enumerable.Range(0, 16).Select(s => cuts[i] + (end - cuts[i]) * s / 16)), cuts[^1]];
+        double[] values = [.. xs.Select(f)];
+        (double X, double Value) best = (xs[0], values[0]);
+        for (int i = 0; i < xs.Count; i++)
+        {
+            if ((i > 0 && values[i] < values[i - 1]) || (i < xs.Count - 1 && values[i] < values[i + 1]))
+                continue;
+            int before = Math.Max(i - 1, 0);
+            int after = Math.Min(i + 1, xs.Count - 1);
+            foreach (double place in new[] { xs[i], Golden(xs[before], xs[i]), Golden(xs[i], xs[after]) })
+                best = f(place) > best.Value ? (place, f(place)) : best;
+        }
+
+        return best;
+
+        // The larger part of the bracket, again and again, to 1e-8 of what it was; knots may lie one rounding apart.
+        double Golden(double from, double to)
+        {
+            double share = (Math.Sqrt(5) - 1) / 2;
+            double enough = 1e-8 * (to - from);
+            (double a, double b) = (to - share * (to - from), from + share * (to - from));
+            for (int step = 0; step < 100 && to - from > enough; step++)
+            {
+                if (f(a) > f(b))
+                {
+                    (to, b) = (b, a);
+                    a = to - share * (to - from);
+                }
+                else
+                {
+                    (from, a) = (a, b);
+                    b = from + share * (to - from);
+                }
+            }
+
+            return (from + to) / 2;
+        }
+    }
+
     private static void IsTheMaximumOfAGrid(Notched notched)
     {
         Engagement engagement = notched.Engage();

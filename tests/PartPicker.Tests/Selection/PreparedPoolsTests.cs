@@ -95,21 +95,21 @@ public sealed class PreparedPoolsTests
             if (pools.Empty)
                 continue;
             long said = SearchIndex.BytesToBuild(
-                pools.DriveSprings.Count, pools.Flyweights.Count, pools.Driven.Count, catalog.Request.PointCount);
-            Assert.InRange(index.Springs.Bytes + index.Flyweights.Bytes + index.Driven.Bytes, 1, said);
+                pools.DriveSprings.Count, pools.Flyweights.Count, pools.Driven.Count, pools.Driven.Helices.Count, catalog.Request.PointCount);
+            Assert.InRange(index.Bytes, 1, said);
         }
     }
 
     [Fact]
     public void Pools_that_memory_cannot_hold_are_refused_with_the_numbers()
     {
-        var catalog = new LargeCatalog(1, new LargeCatalogSize(1e12, 4, 2, 2, 500, 40, 120));
+        var catalog = new LargeCatalog(1, new LargeCatalogSize(1e12, 4, 2, 2, 500, 40, 240));
 
         RequestProblem problem = Assert.Single(PartSelection.Pick(catalog.Snapshot, catalog.Request(1)).Problems);
 
         Assert.Equal(RequestProblemCodes.TooManyCombinations, problem.Code);
-        Assert.Contains("2400000 choices of the driven side at 9 points", problem.Sent, StringComparison.Ordinal);
-        Assert.Contains("at most 600 MB", problem.Expected, StringComparison.Ordinal);
+        Assert.Contains("4800000 choices of the driven side at 9 points", problem.Sent, StringComparison.Ordinal);
+        Assert.Contains("at most 300 MB", problem.Expected, StringComparison.Ordinal);
 
         // With the helix held the same catalog is answered.
         Assert.Empty(PartSelection.Pick(

@@ -1,6 +1,5 @@
 using PartPicker.Mechanics;
 using PartPicker.Selection;
-using PartPicker.TestKit;
 using Xunit;
 
 namespace PartPicker.Tests.Selection;
@@ -8,7 +7,7 @@ namespace PartPicker.Tests.Selection;
 /// <summary>Every bound of the search holds for the sets that it speaks of, as the model judges them.</summary>
 public sealed class SearchBoundTests
 {
-    private const int Catalogs = 150;
+    private const int Catalogs = SearchCase.Catalogs;
 
     [Fact]
     public void No_thrust_of_the_belt_leaves_its_bounds()
@@ -64,7 +63,7 @@ public sealed class SearchBoundTests
     {
         for (int seed = 1; seed <= Catalogs; seed++)
         {
-            Case it = new(seed);
+            SearchCase it = new(seed);
             ShiftModel model = it.Predictor.Model;
             for (int j = 0; j < model.Positions.Count; j++)
             {
@@ -95,7 +94,7 @@ public sealed class SearchBoundTests
         var random = new Random(3);
         for (int seed = 1; seed <= Catalogs; seed++)
         {
-            Case it = new(seed);
+            SearchCase it = new(seed);
             ShiftModel model = it.Predictor.Model;
             for (int trial = 0; trial < 100; trial++)
             {
@@ -112,115 +111,12 @@ public sealed class SearchBoundTests
     }
 
     [Fact]
-    public void No_set_errs_by_less_than_a_look_at_its_pair_says()
-    {
-        int looked = 0;
-        int seen = 0;
-        int tight = 0;
-        for (int seed = 1; seed <= Catalogs; seed++)
-        {
-            Case it = new(seed, maxPerPool: 8);
-            if (it.Index.Pools.Empty)
-                continue;
-            it.EachSet((s, f, d) =>
-            {
-                if (it.Judge(s, f, d) is not { } set)
-                    return;
-                int before = looked;
-                bool near = false;
-                Node pair = it.Pair(s, f);
-                PairSweep sweep = it.Bounds.Sweep;
-                for (int rung = 0; sweep.TryNext(rung, set.Miss, 0, out rung); rung++)
-                {
-                    PairView view = sweep.Look(pair, rung);
-                    Assert.True(view.Sight != Sight.Nothing, $"seed {seed}: a set that misses by {set.Miss} is out of sight of {view.Radius}");
-                    if (view.Sight != Sight.Clear)
-                        continue;
-                    double truth = set.Squares * (1 + 1e-9) + 1e-9;
-                    double item = view.SquaresOfItem(d, double.PositiveInfinity, out double greatest);
-                    Assert.True(item <= truth, $"seed {seed}: {item} > {set.Squares}");
-                    Assert.InRange(greatest, 0, set.Greatest * (1 + 1e-9) + 1e-9);
-                    Assert.InRange(set.Squares, 0, sweep.Limit(set.Miss * (1 + 1e-9) + 1e-9, it.Bounds.LeastEngagementError(pair)) + 1e-6);
-                    for (int depth = 0; depth < 12; depth++)
-                    {
-                        double around = view.SquaresOf(Case.Around(it.Index.Driven, d, depth), double.PositiveInfinity);
-                        Assert.True(around <= item * (1 + 1e-9) + 1e-9, $"seed {seed}, depth {depth}: {around} > {item}");
-                    }
-
-                    looked++;
-                    near = near || item > 0.25 * set.Squares;
-                }
-
-                seen += looked > before ? 1 : 0;
-                tight += near ? 1 : 0;
-            }, sets: 60);
-        }
-
-        Assert.True(looked > 1000, $"only {looked} looks");
-        Assert.True(tight > seen / 10, $"only of {tight} of {seen} sets a look reaches a quarter of the squares");
-    }
-
-    [Fact]
-    public void No_choice_is_nearer_to_a_wanted_row_than_its_helix_says()
-    {
-        var random = new Random(4);
-        int helices = 0;
-        int beyond = 0;
-        for (int seed = 1; seed <= Catalogs; seed++)
-        {
-            Case it = new(seed, maxPerPool: 8);
-            if (it.Index.HelixGroups.Length == 0)
-                continue;
-            int points = it.Predictor.Model.Positions.Count;
-            HelixFrames frames = it.Index.Frames;
-            double[] torque = [.. Enumerable.Range(0, points).Select(_ => 80 * random.NextDouble())];
-            (double[] Low, double[] High) at = frames.At(torque);
-            for (int trial = 0; trial < 20; trial++)
-            {
-                double[] wanted = [.. Enumerable.Range(0, points).Select(_ => 2 * random.NextDouble())];
-                double apart = random.Next(2) * 0.1 * random.NextDouble();
-                double[] limits = [.. Enumerable.Repeat(double.PositiveInfinity, frames.Lanes)];
-                var squares = new double[frames.Lanes];
-                frames.Squares(at, wanted, apart, limits, squares);
-                for (int g = 0; g < it.Index.HelixGroups.Length; g++)
-                {
-                    double least = double.PositiveInfinity;
-                    foreach (int item in it.Index.Driven.Items(it.Index.HelixGroups[g].Root))
-                        least = Math.Min(least, Distance(it.Index, item, torque, wanted));
-                    double truth = Math.Max(0, Math.Sqrt(least) - apart);
-                    Assert.True(squares[g] <= truth * truth * (1 + 1e-9) + 1e-9, $"seed {seed}: {squares[g]} > {truth * truth}");
-                    Assert.Equal(frames.SquaresOf(g, at, wanted, apart), squares[g]);
-                    helices++;
-                    beyond += squares[g] > 0.25 * least ? 1 : 0;
-                }
-            }
-        }
-
-        Assert.True(helices > 1000, $"only {helices} helices");
-        Assert.True(beyond > helices / 4, $"only {beyond} of {helices} distances reach a quarter of the truth");
-
-        static double Distance(SearchIndex index, int item, double[] torque, double[] wanted)
-        {
-            var standing = new double[torque.Length];
-            index.Clamps.Standing(item, standing);
-            double sum = 0;
-            for (int j = 0; j < standing.Length; j++)
-            {
-                double share = (standing[j] + index.Clamps.PerTorque(item)[j] * torque[j]) / index.UsualClamp[j];
-                sum += (share - wanted[j]) * (share - wanted[j]);
-            }
-
-            return sum;
-        }
-    }
-
-    [Fact]
     public void Engagement_stays_between_floor_and_ceiling()
     {
         double widest = 0;
         for (int seed = 1; seed <= Catalogs; seed++)
         {
-            Case it = new(seed);
+            SearchCase it = new(seed);
             if (it.Index.Pools.Empty)
                 continue;
             it.EachSet((s, f, _) =>
@@ -253,12 +149,12 @@ public sealed class SearchBoundTests
         int tight = 0;
         for (int seed = 1; seed <= Catalogs; seed++)
         {
-            Case it = new(seed);
+            SearchCase it = new(seed);
             if (it.Index.Pools.Empty)
                 continue;
             it.EachSet((s, f, d) =>
             {
-                Judged? truth = it.Judge(s, f, d);
+                SearchCase.Judged? truth = it.Judge(s, f, d);
                 for (int depth = 0; depth < 12; depth++)
                 {
                     BoxVerdict verdict = it.Bound(depth, s, f, d, out double bound, out double error);
@@ -282,7 +178,7 @@ public sealed class SearchBoundTests
     {
         for (int seed = 1; seed <= Catalogs; seed++)
         {
-            Case it = new(seed);
+            SearchCase it = new(seed);
             if (it.Index.Pools.Empty)
                 continue;
             var standing = new double[it.Predictor.Model.Positions.Count];
@@ -298,119 +194,4 @@ public sealed class SearchBoundTests
             }
         }
     }
-
-    /// <summary>A random catalog, its pools as boxes, and its sets.</summary>
-    private sealed class Case
-    {
-        private readonly PickRequest request;
-        private readonly Score score;
-        private readonly Random random;
-
-        public Case(int seed, int maxPerPool = 4)
-        {
-            var catalog = new RandomCatalog(seed, maxPerPool);
-            random = new Random(seed);
-            request = catalog.Request;
-            MachineModel machine = MachineModel.Create(request.Machine, [])!;
-            Predictor = PredictorBuilder.Build(
-                catalog.Snapshot, machine, request.Machine.OwnBaseline, "", request.Air, request.AirLaw, request.PointCount, [])!;
-            SetUp fitted = new SetUpReader(catalog.Snapshot, request.Machine, [], []).Find(request.Machine.Machine.Fitted!, "")!;
-            CandidatePools pools = new PoolBuilder(catalog.Snapshot, machine, fitted, request, new FitReport()).Build([], default)!;
-            Index = SearchIndex.Build(pools, fitted, machine, request.PointCount, default);
-            WantedRpm wanted = ShiftGoals.Of(request.Target, Predictor, fitted, [])!;
-            score = new Score(wanted, request);
-            Bounds = new SetBounds(Predictor, score, Index, request.SlipMargin);
-        }
-
-        public Predictor Predictor { get; }
-
-        public SearchIndex Index { get; }
-
-        public SetBounds Bounds { get; }
-
-        public double RevLimit => Predictor.Machine.Drivetrain.RevLimitRpm;
-
-        /// <summary>Some sets, no more than a test has time for.</summary>
-        public void EachSet(Action<int, int, int> visit, int sets = 12)
-        {
-            for (int i = 0; i < sets; i++)
-            {
-                visit(
-                    random.Next(Index.Pools.DriveSprings.Count), random.Next(Index.Pools.Flyweights.Count),
-                    random.Next(Index.Pools.Driven.Count));
-            }
-        }
-
-        public (double Least, double Greatest) Engagement(int spring, int flyweight) => Bounds.Engagement(
-            Index.Springs.Low(spring), Index.Springs.High(spring), Index.Flyweights.Low(flyweight), Index.Flyweights.High(flyweight));
-
-        /// <summary>A drive pair by itself with its true engagement, and all that the driven side has.</summary>
-        public Node Pair(int s, int f)
-        {
-            double rpm = Predictor.Drive(Index.Pools.DriveSprings[s], Index.Pools.Flyweights[f]).Engagement.Rpm;
-            return new Node
-            {
-                Spring = Around(Index.Springs, s, int.MaxValue), Flyweight = Around(Index.Flyweights, f, int.MaxValue),
-                LeastEngagement = rpm, GreatestEngagement = rpm,
-            };
-        }
-
-        /// <summary>What the model says; null where the set is refused.</summary>
-        public Judged? Judge(int s, int f, int d)
-        {
-            DriveSide drive = Predictor.Drive(Index.Pools.DriveSprings[s], Index.Pools.Flyweights[f]);
-            DrivenSide driven = Predictor.Driven(Index.Pools.Driven[d]);
-            var errors = new double[Predictor.Model.Positions.Count];
-            for (int j = 0; j < errors.Length; j++)
-            {
-                if (Predictor.Model.BalanceRpm(drive, driven, j, ShiftDirection.Upshift) is not { } rpm
-                    || Predictor.Model.UpshiftSlipMargin(rpm, driven, j) < request.SlipMargin)
-                {
-                    return null;
-                }
-
-                errors[j] = score.ShiftError(j, rpm);
-            }
-
-            double engagement = score.EngagementError(drive.Engagement.Rpm);
-            return new Judged(
-                score.Miss(engagement, errors), errors.Append(engagement).Max(Math.Abs), errors.Sum(e => e * e));
-        }
-
-        /// <summary>The bound of the box around a set, so many steps down each tree, windows handed down as the search does.</summary>
-        public BoxVerdict Bound(int depth, int s, int f, int d, out double bound, out double error)
-        {
-            var window = new ushort[Bounds.WindowLength];
-            Bounds.Open(window);
-            (bound, error) = (0, 0);
-            for (int step = 0; step <= depth; step++)
-            {
-                int spring = Around(Index.Springs, s, step);
-                int flyweight = Around(Index.Flyweights, f, step);
-                int driven = Around(Index.Driven, d, step);
-                var node = new Node { Spring = spring, Flyweight = flyweight, Driven = driven };
-                (node.LeastEngagement, node.GreatestEngagement) = Engagement(spring, flyweight);
-                BoxVerdict verdict = Bounds.Bound(
-                    Index.Springs.Low(spring), Index.Springs.High(spring),
-                    Index.Flyweights.Low(flyweight), Index.Flyweights.High(flyweight),
-                    Index.Driven.Low(driven), Index.Driven.High(driven), Cuts.None, ref node, window, out bound);
-                if (verdict != BoxVerdict.Open)
-                    return verdict;
-                error = node.LeastError;
-            }
-
-            return BoxVerdict.Open;
-        }
-
-        public static int Around(BoxTree tree, int item, int depth)
-        {
-            int node = 0;
-            for (int step = 0; step < depth && !tree.IsLeaf(node); step++)
-                node = tree.Items(tree.Child(node)).Contains(item) ? tree.Child(node) : tree.Child(node) + 1;
-            return node;
-        }
-    }
-
-    /// <summary>A set as the model sees it: its miss, its greatest error, and Σe² along the curve.</summary>
-    private sealed record Judged(double Miss, double Greatest, double Squares);
 }

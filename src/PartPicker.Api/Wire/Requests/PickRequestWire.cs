@@ -127,9 +127,9 @@ internal sealed record PickRequestWire : IRequestWire
     public int? Refusals { get; init; }
 
     /// <summary>
-    /// How much the search may do: each box of sets that is bounded and each set that is judged counts one. When it is
-    /// reached the answer has the best list so far, work.proven is false, and inTheWay says so where nothing is within
-    /// tolerance. 20 million when left out.
+    /// How much the search may do: each box of sets that is bounded, each block of helices and each driven choice that is
+    /// looked at, and each set that is judged counts one. When it is reached the answer has the best list so far,
+    /// work.proven is false, and inTheWay says so where nothing is within tolerance. 20 million when left out.
     /// </summary>
     [Range(1, PickRequest.MaxWorkLimit)]
     public int? WorkLimit { get; init; }

@@ -37,7 +37,7 @@ internal sealed class AlikeParts
     private static int[] Kinds<T>(IReadOnlyList<T> choices, Func<T, string> text)
     {
         Dictionary<string, int> kinds = new(StringComparer.Ordinal);
-        return [.. choices.Select(c => kinds.TryGetValue(text(c), out int kind) ? kind : kinds[text(c)] = kinds.Count)];
+        return [.. choices.Select(text).Select(own => kinds.TryGetValue(own, out int kind) ? kind : kinds[own] = kinds.Count)];
     }
 
     private static string Text(LinearCurve curve)

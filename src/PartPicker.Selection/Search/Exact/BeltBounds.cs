@@ -13,9 +13,6 @@ internal sealed class BeltBounds
 {
     private const int Cells = 1024;
 
-    /// <summary>Bytes held by one.</summary>
-    public const long Bytes = 2 * 8 * Cells + 2 * Cells;
-
     // Far more than the rounding of a solved thrust, far less than anything that matters.
     private const double Slack = 1e-9;
 
@@ -124,6 +121,9 @@ internal sealed class BeltBounds
 
     /// <summary>F_d over D where the belt slips, or the active arc fills the wrap: less is never asked for.</summary>
     public double Beyond => beyond;
+
+    /// <summary>A ratio F_d/D that none falls below where D/F_s is at most so much.</summary>
+    public double LeastRatio(double load) => load < edge ? Chord(load) / load * (1 - Slack) : beyond;
 
     /// <summary>Between which u = D/F_s lies where F_d/D is so much, more than <see cref="Beyond"/>.</summary>
     /// <remarks>F_d/D = φ(u)/u falls as u rises: the chord of a cell, below φ, gets there first, its ceiling last.</remarks>

@@ -1,29 +1,35 @@
 namespace PartPicker.Selection;
 
-/// <summary>Candidates as points, in boxes within boxes: each inner box is halved along its widest side.</summary>
+/// <summary>Reads coordinates of an item, as many as there is room for, from one on.</summary>
+internal delegate void Coordinates(int item, int from, Span<double> to);
+
+/// <summary>Candidates as points, in boxes within boxes: each inner box is halved along a side that is wide.</summary>
 /// <remarks>
-/// Node 0 is the root. Points are kept as the two nearest floats below and above; the box of a node holds those of all
-/// its items, so what is bounded over a box is bounded for every item. Equal points give equal trees.
+/// Node 0 is the root. Points are read when they are asked for, and not kept: the box of a leaf is made of the nearest
+/// floats below and above its items, that of an inner node of its halves, so what is bounded over a box is bounded for every
+/// item. Equal points give equal trees.
 /// </remarks>
 internal sealed class BoxTree
 {
+    // Items of a node of which the widest side is told: where to cut proves nothing.
+    private const int Sampled = 64;
+
     private readonly float[] low;
     private readonly float[] high;
     private readonly int[] child;
     private readonly int[] start;
     private readonly int[] count;
     private readonly int[] items;
-    private readonly List<int> groupRoots = [];
     private int used;
 
-    /// <param name="points">The items' coordinates, one after the other.</param>
+    /// <param name="size">Items.</param>
+    /// <param name="points">Their coordinates.</param>
     /// <param name="scale">What a unit along each side is worth; 0: a side that is not cut.</param>
     /// <param name="leafSize">Most items of a leaf.</param>
     /// <param name="group">Groups that are told apart before anything else; null: there is one.</param>
-    public BoxTree(double[] points, double[] scale, int leafSize, Func<int, int>? group = null)
+    public BoxTree(int size, Coordinates points, double[] scale, int leafSize, Func<int, int>? group = null)
     {
         Dimensions = scale.Length;
-        int size = points.Length / Dimensions;
         items = new int[size];
         for (int i = 0; i < size; i++)
             items[i] = i;
@@ -35,7 +41,8 @@ internal sealed class BoxTree
         start = new int[nodes];
         count = new int[nodes];
         used = 1;
-        FillGroups(0, 0, groups, points, scale, leafSize);
+        var making = new Making(points, scale, leafSize, size > leafSize ? new double[size] : []);
+        FillGroups(0, 0, groups, making);
     }
 
     public int Dimensions { get; }
@@ -48,9 +55,6 @@ internal sealed class BoxTree
     public ReadOnlySpan<float> Low(int node) => low.AsSpan(node * Dimensions, Dimensions);
 
     public ReadOnlySpan<float> High(int node) => high.AsSpan(node * Dimensions, Dimensions);
-
-    /// <summary>For each group the node that has its members and no others.</summary>
-    public IReadOnlyList<int> GroupRoots => groupRoots;
 
     public bool IsLeaf(int node) => child[node] == 0;
 
@@ -107,96 +111,126 @@ internal sealed class BoxTree
     private static int CountNodes(int size, int leafSize) =>
         size <= leafSize ? 1 : 1 + CountNodes(size / 2, leafSize) + CountNodes(size - size / 2, leafSize);
 
-    private void FillGroups(int node, int from, ReadOnlySpan<int> groups, double[] points, double[] scale, int leafSize)
+    private void FillGroups(int node, int from, ReadOnlySpan<int> groups, Making making)
     {
         int size = 0;
         foreach (int members in groups)
             size += members;
         if (groups.Length == 1)
         {
-            groupRoots.Add(node);
-            Fill(node, from, size, points, scale, leafSize);
+            Fill(node, from, size, making);
             return;
         }
 
-        start[node] = from;
-        count[node] = size;
-        Bound(node, points);
         ReadOnlySpan<int> first = groups[..(groups.Length / 2)];
-        int left = used;
-        used += 2;
-        child[node] = left;
-        FillGroups(left, from, first, points, scale, leafSize);
-        FillGroups(left + 1, from + count[left], groups[first.Length..], points, scale, leafSize);
+        int left = Halve(node, from, size);
+        FillGroups(left, from, first, making);
+        FillGroups(left + 1, from + count[left], groups[first.Length..], making);
+        Join(node);
     }
 
-    private void Fill(int node, int from, int size, double[] points, double[] scale, int leafSize)
+    private void Fill(int node, int from, int size, Making making)
+    {
+        if (size <= making.LeafSize)
+        {
+            start[node] = from;
+            count[node] = size;
+            Bound(node, making.Points);
+            return;
+        }
+
+        int half = size / 2;
+        int side = Widest(from, size, making);
+        for (int i = from; i < from + size; i++)
+            making.Points(items[i], side, making.Keys.AsSpan(i, 1));
+        Select(from, size, half, making.Keys);
+        int left = Halve(node, from, size);
+        Fill(left, from, half, making);
+        Fill(left + 1, from + half, size - half, making);
+        Join(node);
+    }
+
+    private int Halve(int node, int from, int size)
     {
         start[node] = from;
         count[node] = size;
-        Bound(node, points);
-        if (size <= leafSize)
-            return;
-        int half = size / 2;
-        Select(from, size, half, points, Widest(node, scale));
-        int left = used;
+        child[node] = used;
         used += 2;
-        child[node] = left;
-        Fill(left, from, half, points, scale, leafSize);
-        Fill(left + 1, from + half, size - half, points, scale, leafSize);
+        return child[node];
     }
 
-    private void Bound(int node, double[] points)
+    private void Bound(int node, Coordinates points)
     {
-        Span<float> least = low.AsSpan(node * Dimensions, Dimensions);
-        Span<float> most = high.AsSpan(node * Dimensions, Dimensions);
-        least.Fill(float.PositiveInfinity);
-        most.Fill(float.NegativeInfinity);
-        foreach (int item in Items(node))
+        Span<double> least = stackalloc double[Dimensions];
+        Span<double> most = stackalloc double[Dimensions];
+        Reach(Items(node), count[node], points, least, most);
+        for (int d = 0; d < Dimensions; d++)
+            (low[node * Dimensions + d], high[node * Dimensions + d]) = (Below(least[d]), Above(most[d]));
+    }
+
+    // Between which coordinates so many of the items, spread over all, lie.
+    private static void Reach(ReadOnlySpan<int> items, int samples, Coordinates points, Span<double> least, Span<double> most)
+    {
+        Span<double> point = stackalloc double[least.Length];
+        least.Fill(double.PositiveInfinity);
+        most.Fill(double.NegativeInfinity);
+        for (int i = 0; i < samples; i++)
         {
-            ReadOnlySpan<double> point = points.AsSpan(item * Dimensions, Dimensions);
+            points(items[(int)((long)i * items.Length / samples)], 0, point);
             for (int d = 0; d < point.Length; d++)
-            {
-                least[d] = Math.Min(least[d], Below(point[d]));
-                most[d] = Math.Max(most[d], Above(point[d]));
-            }
+                (least[d], most[d]) = (Math.Min(least[d], point[d]), Math.Max(most[d], point[d]));
         }
     }
 
-    private int Widest(int node, double[] scale)
+    private void Join(int node)
     {
-        int widest = 0;
-        double most = -1;
+        int at = node * Dimensions;
+        int left = child[node] * Dimensions;
         for (int d = 0; d < Dimensions; d++)
         {
-            double width = scale[d] * ((double)High(node)[d] - Low(node)[d]);
-            if (width > most)
-                (widest, most) = (d, width);
+            low[at + d] = Math.Min(low[left + d], low[left + Dimensions + d]);
+            high[at + d] = Math.Max(high[left + d], high[left + Dimensions + d]);
+        }
+    }
+
+    private int Widest(int from, int size, Making making)
+    {
+        Span<double> least = stackalloc double[Dimensions];
+        Span<double> most = stackalloc double[Dimensions];
+        Reach(items.AsSpan(from, size), Math.Min(size, Sampled), making.Points, least, most);
+        int widest = 0;
+        double width = -1;
+        for (int d = 0; d < Dimensions; d++)
+        {
+            double own = making.Scale[d] * (most[d] - least[d]);
+            if (own > width)
+                (widest, width) = (d, own);
         }
 
         return widest;
     }
 
-    // Puts the items with the least coordinates first; equals stand by their place in the pool.
-    private void Select(int from, int size, int rank, double[] points, int side)
+    // Puts the items with the least keys first; equals stand by their place in the pool.
+    private void Select(int from, int size, int rank, double[] keys)
     {
         int left = from;
         int right = from + size - 1;
         int wanted = from + rank;
         while (left < right)
         {
-            int pivot = items[(left + right) / 2];
+            (double pivot, int pivotItem) = (keys[(left + right) / 2], items[(left + right) / 2]);
             int i = left;
             int j = right;
             while (i <= j)
             {
-                while (Before(items[i], pivot))
+                while (keys[i] < pivot || (keys[i] == pivot && items[i] < pivotItem))
                     i++;
-                while (Before(pivot, items[j]))
+                while (keys[j] > pivot || (keys[j] == pivot && items[j] > pivotItem))
                     j--;
                 if (i > j)
                     continue;
                 (items[i], items[j]) = (items[j], items[i]);
+                (keys[i], keys[j]) = (keys[j], keys[i]);
                 i++;
                 j--;
             }
@@ -208,12 +242,7 @@ internal sealed class BoxTree
             else
                 return;
         }
-
-        bool Before(int x, int y)
-        {
-            double a = points[x * Dimensions + side];
-            double b = points[y * Dimensions + side];
-            return a < b || (a == b && x < y);
-        }
     }
+
+    private sealed record Making(Coordinates Points, double[] Scale, int LeafSize, double[] Keys);
 }

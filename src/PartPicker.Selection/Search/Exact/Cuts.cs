@@ -19,10 +19,23 @@ internal readonly record struct Cuts(long Inside, long Outside)
         ? (cut + 1) / 1000.0
         : double.PositiveInfinity;
 
+    /// <summary>The same for sets whose greatest error is no less; below 0: none counts.</summary>
+    public double WidestFor(double leastError)
+    {
+        long cut = IsInside(leastError) ? Math.Max(Inside, Outside) : Outside;
+        return cut == long.MaxValue ? double.PositiveInfinity : cut < 0 ? -1 : (cut + 1) / 1000.0;
+    }
+
+    /// <summary>True where a set whose greatest error is no less may be within tolerance.</summary>
+    public static bool IsInside(double leastError) => leastError <= 1 + Slack;
+
+    /// <summary>Above the miss of every set within tolerance.</summary>
+    public const double WidestInside = (MostInside + 1) / 1000.0;
+
     /// <summary>True when no set with this miss and this greatest error, or with more, counts.</summary>
     public bool Exceeded(double leastMiss, double leastError)
     {
-        long cut = leastError <= 1 + Slack ? Math.Max(Inside, Outside) : Outside;
+        long cut = IsInside(leastError) ? Math.Max(Inside, Outside) : Outside;
         return cut < long.MaxValue && Score.Rounded(Math.Max(0, leastMiss * (1 - Slack) - Slack)) > cut;
     }
 }

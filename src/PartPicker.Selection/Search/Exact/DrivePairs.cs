@@ -56,9 +56,8 @@ internal sealed class DrivePairs(SearchIndex index, Condition condition, SetBoun
             bool flyweightAlone = flyweights.IsLeaf(pair.Flyweight);
             if (springAlone && flyweightAlone)
             {
-                double rpm = condition.Predictor.Drive(
-                    index.Pools.DriveSprings[springs.Items(pair.Spring)[0]],
-                    index.Pools.Flyweights[flyweights.Items(pair.Flyweight)[0]]).Engagement.Rpm;
+                double rpm = index.EngagementOf(
+                    condition.Predictor, springs.Items(pair.Spring)[0], flyweights.Items(pair.Flyweight)[0]).Rpm;
                 into(pair, rpm, rpm);
             }
             else if (flyweightAlone || (!springAlone && springs.Count(pair.Spring) >= flyweights.Count(pair.Flyweight)))

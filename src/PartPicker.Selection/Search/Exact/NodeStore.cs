@@ -4,17 +4,12 @@ namespace PartPicker.Selection;
 /// <remarks>
 /// A box is a node of each tree; a driven item by itself stands as its complement. It remembers between which speeds
 /// its members engage, and at each position in which cells of the <see cref="SpeedGrid"/> they may balance.
-/// The arrays are kept for the next search of the same thread.
 /// </remarks>
 internal sealed class NodeStore
 {
     // What a thread may keep between searches.
     private const int MostKept = 1 << 18;
 
-    [ThreadStatic]
-    private static NodeStore? spare;
-
-    private readonly int windowLength;
     private readonly PriorityQueue<int, (double Bound, long Order)> queue = new();
     private Node[] nodes = new Node[1024];
     private ushort[] windows;
@@ -23,31 +18,27 @@ internal sealed class NodeStore
     private int slots;
     private long order;
 
-    private NodeStore(int windowLength)
+    public NodeStore(int windowLength)
     {
-        this.windowLength = windowLength;
+        WindowLength = windowLength;
         windows = new ushort[1024 * windowLength];
     }
+
+    /// <summary>Numbers of a window.</summary>
+    public int WindowLength { get; }
+
+    /// <summary>True where it may be kept for another search.</summary>
+    public bool IsSmall => nodes.Length <= MostKept;
 
     public int Waiting => queue.Count;
 
     /// <summary>The least bound that waits.</summary>
     public double LeastBound => queue.TryPeek(out _, out (double Bound, long Order) place) ? place.Bound : double.PositiveInfinity;
 
-    /// <summary>An empty store for so many numbers of a window.</summary>
-    public static NodeStore Rent(int windowLength)
+    public void Clear()
     {
-        NodeStore store = spare is { } kept && kept.windowLength == windowLength ? kept : new NodeStore(windowLength);
-        spare = null;
-        store.queue.Clear();
-        (store.slots, store.freeCount, store.order) = (0, 0, 0);
-        return store;
-    }
-
-    public static void Return(NodeStore store)
-    {
-        if (store.nodes.Length <= MostKept)
-            spare = store;
+        queue.Clear();
+        (slots, freeCount, order) = (0, 0, 0);
     }
 
     /// <summary>A slot to fill; it is pushed or freed next.</summary>
@@ -58,7 +49,7 @@ internal sealed class NodeStore
         if (slots == nodes.Length)
         {
             Array.Resize(ref nodes, 2 * slots);
-            Array.Resize(ref windows, 2 * slots * windowLength);
+            Array.Resize(ref windows, 2 * slots * WindowLength);
         }
 
         return slots++;
@@ -73,20 +64,24 @@ internal sealed class NodeStore
 
     public ref Node this[int slot] => ref nodes[slot];
 
-    public Span<ushort> Window(int slot) => windows.AsSpan(slot * windowLength, windowLength);
+    public Span<ushort> Window(int slot) => windows.AsSpan(slot * WindowLength, WindowLength);
 
     public void Push(int slot, double bound) => queue.Enqueue(slot, (bound, --order));
 
-    /// <summary>Another box with the window of one that stays.</summary>
-    public void PushBeside(int slot, in Node node, double bound) => Push(TakeBeside(slot, node), bound);
-
-    /// <summary>The same, to be pushed or freed next.</summary>
+    /// <summary>Another box with the window of one that stays, to be pushed or freed next.</summary>
     public int TakeBeside(int slot, in Node node)
     {
         int copy = Take();
         nodes[copy] = node;
         Window(slot).CopyTo(Window(copy));
         return copy;
+    }
+
+    public bool TryPeek(out int slot, out double bound)
+    {
+        bool any = queue.TryPeek(out slot, out (double Bound, long Order) place);
+        bound = place.Bound;
+        return any;
     }
 
     public int Pop(out double bound)
@@ -115,10 +110,7 @@ internal struct Node
     /// <summary>No member's greatest error is less (in tolerances).</summary>
     public double LeastError;
 
-    /// <summary>The rung of <see cref="PairSweep"/> up to which its members were listed by themselves, and one more.</summary>
-    public int Swept;
-
-    /// <summary>True where a sweep has listed it: its own bounds are not known yet.</summary>
+    /// <summary>True where nothing but clamps has bounded it yet.</summary>
     public bool Unbounded;
 
     /// <summary>True where all members are alike and the model has judged one: miss and greatest error are theirs.</summary>

@@ -16,17 +16,47 @@ internal sealed class PriceFloors
 
     private readonly long[] springs;
     private readonly long[] flyweights;
-    private readonly long[] driven;
+    private readonly Lazy<long[]> driven;
+    private readonly long[] byDrivenSpring;
+    private readonly long[] byHelix;
+    private readonly Func<int, long> ofItem;
 
-    private readonly Func<int, long> drivenItem;
+    // Of the driven spring, by how many of spring and hole are changed; likewise of spring, hole and helix together.
+    private readonly long[] leastSpring;
+    private readonly long[] leastDriven;
 
-    private PriceFloors(long[] springs, long[] flyweights, long[] driven, Func<int, long> drivenItem)
+    private readonly int fittedHelix;
+
+    private PriceFloors(
+        SearchIndex index, Func<int, long> ofSpring, Func<int, long> ofFlyweight, long[] byDrivenSpring, long[] byHelix,
+        (int Spring, int Helix) fitted)
     {
-        this.drivenItem = drivenItem;
-        this.springs = springs;
-        this.flyweights = flyweights;
-        this.driven = driven;
+        this.byDrivenSpring = byDrivenSpring;
+        this.byHelix = byHelix;
+        fittedHelix = fitted.Helix;
+        springs = index.Springs.Least(ofSpring);
+        flyweights = index.Flyweights.Least(ofFlyweight);
+        ofItem = item =>
+        {
+            (int spring, _, int helix) = index.Pools.Driven.Code(item);
+            return byDrivenSpring[spring] + byHelix[helix];
+        };
+        driven = new Lazy<long[]>(() => index.Driven.Least(ofItem));
+        (long fittedSpring, long otherSpring) = Apart(byDrivenSpring, fitted.Spring);
+        (long fittedHelixPrice, long otherHelix) = Apart(byHelix, fitted.Helix);
+        leastSpring = [fittedSpring, Math.Min(fittedSpring, otherSpring), otherSpring, NotForSale];
+        leastDriven =
+        [
+            .. Enumerable.Range(0, DrivenLevels.Count).Select(changes => Math.Min(
+                fittedHelixPrice + leastSpring[changes],
+                changes == 0 ? NotForSale : otherHelix + leastSpring[changes - 1])),
+        ];
     }
+
+    // The fitted one by itself, and the least of the others.
+    private static (long Fitted, long Other) Apart(long[] prices, int fitted) => (
+        fitted < 0 ? NotForSale : prices[fitted],
+        prices.Where((_, place) => place != fitted).Append(NotForSale).Min());
 
     /// <summary>Null where no outlet is named: then no price is known.</summary>
     public static PriceFloors? Of(SearchIndex index, CatalogSnapshot catalog, PickRequest request, PurchasePlanner planner, SetUp fitted)
@@ -55,15 +85,16 @@ internal sealed class PriceFloors
         long[] byHelix = [.. pools.Driven.Helices.Select(h =>
             Share(fitted with { Driven = fitted.Driven with { Helix = h } }, h.Id))];
         return new PriceFloors(
-            index.Springs.Least(s => bySpring[s]),
-            index.Flyweights.Least(f => byBody[pools.Flyweights[f].Body.Id]),
-            index.Driven.Least(Driven),
-            Driven);
+            index, s => bySpring[s], f => byBody[pools.Flyweights[f].Body.Id], byDrivenSpring, byHelix,
+            (Place(pools.Driven.Springs, s => s.Id == fitted.Driven.Spring.Id),
+                Place(pools.Driven.Helices, h => h.Id == fitted.Driven.Helix.Id)));
 
-        long Driven(int item)
+        static int Place<T>(IReadOnlyList<T> parts, Func<T, bool> fitted)
         {
-            (int spring, _, int helix) = pools.Driven.Code(item);
-            return byDrivenSpring[spring] + byHelix[helix];
+            int place = parts.Count - 1;
+            while (place >= 0 && !fitted(parts[place]))
+                place--;
+            return place;
         }
 
         long Share(SetUp set, params ReadOnlySpan<string> parts)
@@ -79,10 +110,26 @@ internal sealed class PriceFloors
 
     /// <summary>False where no member can be had at all; the floor is the greatest number where no price is known.</summary>
     /// <param name="drivenNode">A node of the driven tree, or the complement of one item.</param>
-    public bool TryFloor(int spring, int flyweight, int drivenNode, out long price)
+    public bool TryFloor(int spring, int flyweight, int drivenNode, out long price) => TrySum(
+        springs[spring] + flyweights[flyweight] + (drivenNode < 0 ? ofItem(~drivenNode) : driven.Value[drivenNode]), out price);
+
+    /// <summary>The same where the driven choice changes so many slots.</summary>
+    public bool TryFloorOf(int spring, int flyweight, int drivenChanges, out long price) =>
+        TrySum(springs[spring] + flyweights[flyweight] + leastDriven[drivenChanges], out price);
+
+    /// <summary>The same with a helix, by its place in the pool.</summary>
+    public bool TryFloorOf(int spring, int flyweight, int drivenChanges, int helix, out long price)
     {
-        long sum = springs[spring] + flyweights[flyweight]
-            + (drivenNode < 0 ? drivenItem(~drivenNode) : driven[drivenNode]);
+        int beside = helix == fittedHelix ? drivenChanges : drivenChanges - 1;
+        return TrySum(springs[spring] + flyweights[flyweight] + byHelix[helix] + leastSpring[beside], out price);
+    }
+
+    /// <summary>The same with a driven choice, by the places of its spring, its hole and its helix.</summary>
+    public bool TryFloorOf(int spring, int flyweight, (int Spring, int Hole, int Helix) choice, out long price) =>
+        TrySum(springs[spring] + flyweights[flyweight] + byDrivenSpring[choice.Spring] + byHelix[choice.Helix], out price);
+
+    private static bool TrySum(long sum, out long price)
+    {
         price = sum < Unknown ? sum : long.MaxValue;
         return sum < NotForSale;
     }

@@ -10,22 +10,28 @@ namespace PartPicker.Selection;
 /// </remarks>
 internal sealed class SearchIndex
 {
-    private const int DrivenLeaf = 4;
+    // A leaf of the driven side grows with the pool: no more boxes are kept than tell far choices apart.
+    private const int LeastDrivenLeaf = 4;
+    private const int DrivenLeaves = 1 << 14;
 
-    // Fewer choices with one helix are not worth a group of their own.
-    private const int FramedChoices = 4;
+    // One for each way in which a spring, a hole and a helix may stay or change.
+    private const int MostGroups = 8;
 
+    // A curve of a few points.
+    private const long CurveBytes = 250;
+
+    // A body with two stations.
+    private const long FlyweightBytes = 120;
+
+    private readonly AlikeParts alike;
     private readonly Func<int, int> changesOfDriven;
-    private readonly BeltBounds[] belts;
-    private readonly double beltFriction;
 
     private SearchIndex(
-        CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps,
-        BeltBounds[] belts, double beltFriction)
+        CandidatePools pools, SetUp fitted, BoxTree springs, BoxTree flyweights, BoxTree driven, DrivenClamps clamps)
     {
         Pools = pools;
         changesOfDriven = ChangesOfDriven(pools.Driven, fitted);
-        var alike = new AlikeParts(pools);
+        alike = new AlikeParts(pools);
         SpringNodes = new NodeFacts(springs, alike.OfSpring, s => Changed(pools.DriveSprings[s].SameAs(fitted.Spring)));
         FlyweightNodes = new NodeFacts(
             flyweights, alike.OfFlyweight, f => Changed(pools.Flyweights[f].SameAs(fitted.Flyweight)));
@@ -34,17 +40,15 @@ internal sealed class SearchIndex
         Flyweights = flyweights;
         Driven = driven;
         Clamps = clamps;
-        this.belts = belts;
-        this.beltFriction = beltFriction;
     }
 
     // Without a set there is nothing to search.
     private SearchIndex(CandidatePools pools)
     {
         Pools = pools;
-        Springs = Flyweights = Driven = new BoxTree([], [1], 1);
+        Springs = Flyweights = Driven = new BoxTree(0, (_, _, _) => { }, [1], 1);
         Clamps = null!;
-        belts = [];
+        alike = new AlikeParts(pools);
         SpringNodes = FlyweightNodes = DrivenNodes = null!;
         changesOfDriven = _ => 0;
     }
@@ -62,17 +66,22 @@ internal sealed class SearchIndex
 
     public DrivenClamps Clamps { get; }
 
-    /// <summary>A usual clamp (N) at each position.</summary>
-    public double[] UsualClamp { get; private init; } = [];
+    /// <summary>F₁ (N) of every drive spring at each position.</summary>
+    public double[] SpringForces { get; private init; } = [];
 
-    /// <summary>Driven choices that change the same slots, with helices mixed.</summary>
-    public DrivenGroup[] MixedGroups { get; private init; } = [];
+    /// <summary>W (kg·m) of all flyweights at each position, no anchor.</summary>
+    public double[] FlyweightThrusts { get; private init; } = [];
 
-    /// <summary>Those that share a helix too, where there are many; the fewest changes first.</summary>
-    public DrivenGroup[] HelixGroups { get; private init; } = [];
+    // Force over length of every drive spring, and all flyweights; what is alike in them is shared.
+    private LinearCurve[] Forces { get; init; } = [];
 
-    /// <summary>The clamps of each of the <see cref="HelixGroups"/>.</summary>
-    public HelixFrames Frames { get; private init; } = new([], [], []);
+    private FlyweightSet[] FlyweightSets { get; init; } = [];
+
+    /// <summary>How clamps are counted.</summary>
+    public ClampScale Scale { get; private init; } = new([], 0, []);
+
+    /// <summary>The driven choices by how many slots they change.</summary>
+    public DrivenLevels Levels { get; private init; } = DrivenLevels.None;
 
     public NodeFacts SpringNodes { get; }
 
@@ -80,13 +89,35 @@ internal sealed class SearchIndex
 
     public NodeFacts DrivenNodes { get; }
 
-    /// <summary>The belt at each position; a run that tells the friction of the belt has one of its own.</summary>
-    public BeltBounds[] BeltsOf(Predictor predictor) => Pools.Empty || predictor.Machine.Drivetrain.BeltFriction == beltFriction
-        ? belts
-        : BeltsOf(predictor.Model);
+    /// <summary>The belt at each position; none where there is nothing to search.</summary>
+    public BeltBounds[] BeltsOf(Predictor predictor) =>
+        Pools.Empty ? [] : predictor.Machine.At(predictor.Model.Positions.Count).Belts;
 
-    private static BeltBounds[] BeltsOf(ShiftModel model) =>
-        [.. model.Positions.Select((_, j) => new BeltBounds(model, j))];
+    /// <summary>Equal for sets that the model cannot tell apart.</summary>
+    public (int Spring, int Flyweight, int Driven) KindOf((int Spring, int Flyweight, int Driven) places) => (
+        alike.OfSpring(places.Spring), alike.OfFlyweight(places.Flyweight), alike.OfDriven(places.Driven));
+
+    /// <summary>The drive side of a pair, as <see cref="Predictor.Drive(SpringChoice, FlyweightChoice)"/> tells it.</summary>
+    public DriveSide Drive(Predictor predictor, int spring, int flyweight)
+    {
+        int points = predictor.Model.Positions.Count;
+        var side = new DriveSide(EngagementOf(predictor, spring, flyweight), new double[points], new double[points]);
+        Fill(side, predictor, spring, flyweight);
+        return side;
+    }
+
+    /// <summary>Where the pair engages.</summary>
+    public Engagement EngagementOf(Predictor predictor, int spring, int flyweight) => predictor.Model.EngagementOf(
+        Forces[spring], FlyweightSets[flyweight], Pools.DriveSprings[spring].ShimThickness);
+
+    /// <summary>Writes what else there is of <see cref="Drive"/>.</summary>
+    public void Fill(DriveSide side, Predictor predictor, int spring, int flyweight)
+    {
+        int points = side.SpringForce.Length;
+        SpringForces.AsSpan(spring * points, points).CopyTo(side.SpringForce);
+        for (int j = 0; j < points; j++)
+            side.ThrustPerSpeedSquared[j] = predictor.Model.Anchor.Flyweight * FlyweightThrusts[flyweight * points + j];
+    }
 
     /// <summary>How many slots a driven choice changes.</summary>
     public byte ChangesOf(int item) => (byte)System.Numerics.BitOperations.PopCount((uint)changesOfDriven(item));
@@ -95,19 +126,28 @@ internal sealed class SearchIndex
     public long SizeOf(in Node node) =>
         (long)Springs.Count(node.Spring) * Flyweights.Count(node.Flyweight) * (node.Driven < 0 ? 1 : Driven.Count(node.Driven));
 
-    /// <summary>Bytes held, the parts themselves not counted.</summary>
-    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + belts.Length * BeltBounds.Bytes + Frames.Bytes;
+    /// <summary>Bytes held, the parts themselves and the belt not counted.</summary>
+    public long Bytes => Springs.Bytes + Flyweights.Bytes + Driven.Bytes + 4L * Pools.Driven.Count + Levels.Bytes
+        + (SpringNodes?.Bytes ?? 0) + (FlyweightNodes?.Bytes ?? 0) + (DrivenNodes?.Bytes ?? 0)
+        + (CurveBytes + 8L) * Forces.Length + (FlyweightBytes + 8L) * FlyweightSets.Length + 8L * (SpringForces.Length + FlyweightThrusts.Length);
 
-    /// <summary>Bytes that <see cref="Build"/> takes at most while it runs, the belt aside.</summary>
-    public static long BytesToBuild(long springs, long flyweights, long driven, int pointCount)
+    /// <summary>Bytes that <see cref="Build"/> takes at most while it runs, the belt and the parts aside.</summary>
+    public static long BytesToBuild(long springs, long flyweights, long driven, long helices, int pointCount)
     {
         int drive = pointCount + StartTerms.Count;
-        return springs * PerPoint(drive, 1) + flyweights * PerPoint(drive, 1) + driven * PerPoint(2 * pointCount, DrivenLeaf);
+        long leaf = DrivenLeafOf(driven);
+        return springs * (8 * (drive + pointCount) + CurveBytes + 8) + flyweights * (8 * (drive + pointCount) + FlyweightBytes + 8)
+            + driven * 4
+            + Tree(springs, 1, drive) + Tree(flyweights, 1, drive) + Tree(driven, leaf, 2 * pointCount)
+            + DrivenLevels.BytesToBuild(driven, helices, pointCount);
 
-        // A number as it is, and a box of floats for each node: halved, a box ends with more than half of what fills a leaf.
-        static long PerPoint(int dimensions, int leaf) =>
-            8L * dimensions + 4 + (8L * dimensions + 12) * 2 / Math.Max(1, leaf / 2);
+        // Halved, a box ends with half of what fills a leaf at least; what changes the same slots stands by itself. Of an
+        // item its place, and a key to halve by; of a node its box, where it is and its facts.
+        static long Tree(long items, long leaf, int dimensions) =>
+            12 * items + 2 * (items / Math.Max(1, leaf / 2) + MostGroups) * (8 * dimensions + 12 + 9);
     }
+
+    private static int DrivenLeafOf(long count) => (int)Math.Max(LeastDrivenLeaf, count / DrivenLeaves);
 
     /// <summary>The pools as boxes.</summary>
     public static SearchIndex Build(
@@ -115,97 +155,143 @@ internal sealed class SearchIndex
     {
         if (pools.Empty)
             return new SearchIndex(pools);
-        BeltPosition[] positions = machine.Positions(pointCount);
-        var model = new ShiftModel(machine.Drivetrain, positions, 1, AnchorFactors.None);
+        ShiftModel model = machine.At(pointCount).Model;
+        IReadOnlyList<BeltPosition> positions = model.Positions;
         var terms = new StartTerms(machine.Drivetrain.ContactTravel);
 
+        var forces = new LinearCurve[pools.DriveSprings.Count];
         var springs = new Points(pools.DriveSprings.Count, pointCount + StartTerms.Count);
         for (int s = 0; s < pools.DriveSprings.Count; s++)
         {
             cancellation.ThrowIfCancellationRequested();
             SpringChoice choice = pools.DriveSprings[s];
-            LinearCurve force = Predictor.DriveForce(machine, choice);
+            LinearCurve force = forces[s] = Predictor.DriveForce(machine, choice);
             double length = machine.Drivetrain.DriveSpringLength - choice.ShimThickness;
             for (int j = 0; j < pointCount; j++)
                 springs[s][j] = force.At(length - positions[j].Travel);
             terms.OfSpring(force, length, springs[s][pointCount..]);
         }
 
+        var sets = new FlyweightSet[pools.Flyweights.Count];
+        var radiiOf = new Dictionary<(string, string?), SmoothCurve[]>();
         var flyweights = new Points(pools.Flyweights.Count, pointCount + StartTerms.Count);
         for (int f = 0; f < pools.Flyweights.Count; f++)
         {
             cancellation.ThrowIfCancellationRequested();
-            FlyweightSet set = pools.Flyweights[f].Model(machine);
+            FlyweightChoice choice = pools.Flyweights[f];
+            if (!radiiOf.TryGetValue((choice.Body.Id, choice.AdjusterStep), out SmoothCurve[]? own))
+                radiiOf[(choice.Body.Id, choice.AdjusterStep)] = own = choice.Radii(machine);
+            FlyweightSet set = sets[f] = choice.Model(machine, own);
             for (int j = 0; j < pointCount; j++)
                 flyweights[f][j] = set.ThrustPerSpeedSquared(positions[j].Travel);
             terms.OfFlyweights(set, flyweights[f][pointCount..]);
         }
 
         var clamps = new DrivenClamps(pools.Driven, machine, model);
-        var driven = new Points(pools.Driven.Count, 2 * pointCount);
-        for (int d = 0; d < pools.Driven.Count; d++)
+        void Driven(int item, int from, Span<double> to)
         {
             cancellation.ThrowIfCancellationRequested();
-            clamps.Standing(d, driven[d][..pointCount]);
-            clamps.PerTorque(d).CopyTo(driven[d][pointCount..]);
+            clamps.Read(item, from, to);
         }
 
         double torque = model.PeakPower / Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
-        Func<int, int> group = GroupsOfDriven(pools.Driven, fitted);
-        var drivenTree = new BoxTree(driven.All, Scale(2 * pointCount, pointCount, 1, torque), DrivenLeaf, group);
-        double[] usual = new double[pointCount];
-        for (int d = 0; d < pools.Driven.Count; d++)
-        {
-            for (int j = 0; j < pointCount; j++)
-                usual[j] += (driven[d][j] + torque * driven[d][pointCount + j]) / pools.Driven.Count;
-        }
-
-        int[] roots = [.. drivenTree.GroupRoots.OrderBy(root => ChangesOf(root))];
-        int[] framed = [.. roots.Where(HasOneHelix)];
+        Func<int, int> changes = ChangesOfDriven(pools.Driven, fitted);
+        BeltBounds[] belts = machine.At(pointCount).Belts;
+        double[] unit = UnitsOf(springs, flyweights, clamps.MeanPerTorque(), machine, model, belts);
+        var scale = new ClampScale(unit, torque, WantedRows(springs, flyweights, machine, model, belts, unit));
         return new SearchIndex(
             pools,
             fitted,
             new BoxTree(
-                springs.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                springs.Count, springs.Read, Sides(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
                 s => pools.DriveSprings[s].SameAs(fitted.Spring) ? 0 : 1),
             new BoxTree(
-                flyweights.All, Scale(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
+                flyweights.Count, flyweights.Read, Sides(pointCount + StartTerms.Count, pointCount, 1, 0), leafSize: 1,
                 f => pools.Flyweights[f].SameAs(fitted.Flyweight) ? 0 : 1),
-            drivenTree,
-            clamps,
-            BeltsOf(model),
-            machine.Drivetrain.BeltFriction)
+            new BoxTree(
+                pools.Driven.Count, Driven, Sides(2 * pointCount, pointCount, 1, torque), DrivenLeafOf(pools.Driven.Count), changes),
+            clamps)
         {
-            UsualClamp = usual,
-            MixedGroups = [.. roots.Except(framed).Select(root => new DrivenGroup(root, ChangesOf(root)))],
-            HelixGroups = [.. framed.Select(root => new DrivenGroup(root, ChangesOf(root)))],
-            Frames = new HelixFrames([.. framed.Select(root => drivenTree.Items(root).ToArray())], driven.All, usual),
+            SpringForces = springs.First(pointCount),
+            FlyweightThrusts = flyweights.First(pointCount),
+            Forces = forces,
+            FlyweightSets = sets,
+            Scale = scale,
+            Levels = new DrivenLevels(
+                pools.Driven,
+                [.. Enumerable.Range(0, pools.Driven.Count).Select(d => (byte)System.Numerics.BitOperations.PopCount((uint)changes(d)))],
+                clamps, scale),
         };
-
-        int ChangesOf(int root) =>
-            System.Numerics.BitOperations.PopCount((uint)group(drivenTree.Items(root)[0]) % Slots);
-
-        bool HasOneHelix(int root) => group(drivenTree.Items(root)[0]) >= Slots;
     }
 
-    private const int Slots = 8;
+    // Rpm around peak power over which the torque's slope is taken.
+    private const double UsualReach = 100;
 
-    // Choices that change the same slots, and of these those with one helix where there are enough.
-    private static Func<int, int> GroupsOfDriven(DrivenPool pool, SetUp fitted)
+    // A clamp that is worth next to nothing, or next to everything, would make units of no use.
+    private const double LeastUnit = 0.05;
+    private const double LeastPerForce = 0.1;
+
+    // What some pairs, spread over all, want at the speed of peak power.
+    private static List<double[]> WantedRows(
+        Points springs, Points flyweights, MachineModel machine, ShiftModel model, BeltBounds[] belts, double[] unit)
     {
-        Func<int, int> changes = ChangesOfDriven(pool, fitted);
-        var members = new Dictionary<(int, int), int>();
-        for (int item = 0; item < pool.Count; item++)
+        double speed = Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
+        double share = 1 - machine.Drivetrain.FlyweightFrictionShare;
+        var rows = new List<double[]>();
+        for (int i = 0; i < SampledPairs; i++)
         {
-            (int, int) key = (changes(item), pool.Code(item).Helix);
-            members[key] = members.GetValueOrDefault(key) + 1;
+            ReadOnlySpan<double> spring = springs[i * SampleStride % springs.Count];
+            ReadOnlySpan<double> flyweight = flyweights[i * SampleStride % flyweights.Count];
+            double[] row = new double[unit.Length];
+            for (int j = 0; j < row.Length; j++)
+            {
+                double tension = model.TorqueAt(model.PeakPowerRpm) / model.Positions[j].DriveRadius;
+                double thrust = share * flyweight[j] * speed * speed - spring[j];
+                if (belts[j].Inverts && thrust > belts[j].Beyond * tension)
+                    row[j] = tension / belts[j].LoadOf(thrust / tension).Low / unit[j];
+            }
+
+            if (row.All(clamp => clamp > 0))
+                rows.Add(row);
         }
 
-        return item =>
+        return rows;
+    }
+
+    private const int SampledPairs = 200;
+
+    // A prime, so that springs and flyweights meet in many ways.
+    private const int SampleStride = 7919;
+
+    // The newtons of clamp at each position that are worth one rpm there, with a usual pair at the speed of peak power.
+    private static double[] UnitsOf(
+        Points springs, Points flyweights, double[] perTorque, MachineModel machine, ShiftModel model, BeltBounds[] belts)
+    {
+        double speed = Rotation.ToRadiansPerSecond(model.PeakPowerRpm);
+        double share = 1 - machine.Drivetrain.FlyweightFrictionShare;
+        (double fall, double rise) = model.TorqueSlopeRange(
+            model.PeakPowerRpm - UsualReach, Math.Min(machine.Drivetrain.RevLimitRpm, model.PeakPowerRpm + UsualReach));
+        double torqueSlope = (fall + rise) / 2;
+        double[] units = new double[belts.Length];
+        for (int j = 0; j < units.Length; j++)
         {
-            int helix = pool.Code(item).Helix;
-            return members[(changes(item), helix)] < FramedChoices ? changes(item) : changes(item) + Slots * (1 + helix);
-        };
+            double flyweight = share * flyweights.Mean(j) * speed * speed;
+            double thrust = flyweight - springs.Mean(j);
+            double perRadius = 1 / model.Positions[j].DriveRadius;
+            double tension = model.TorqueAt(model.PeakPowerRpm) * perRadius;
+            double atRest = 2 * flyweight / model.PeakPowerRpm;
+            units[j] = atRest;
+            if (!belts[j].Inverts || !(thrust > belts[j].Beyond * tension))
+                continue;
+            double load = belts[j].LoadOf(thrust / tension).Low;
+            if (belts[j].TrySlopes(load, load, out _, out double slope))
+            {
+                double wanted = (atRest - slope * torqueSlope * perRadius) / Math.Max(LeastPerForce, belts[j].Chord(load) - load * slope);
+                units[j] = Math.Max(LeastUnit * atRest, Math.Abs(wanted - perTorque[j] * torqueSlope));
+            }
+        }
+
+        return units;
     }
 
     // Which slots a driven choice changes, one bit each.
@@ -223,18 +309,34 @@ internal sealed class SearchIndex
 
     private static byte Changed(bool same) => (byte)(same ? 0 : 1);
 
-    private static double[] Scale(int dimensions, int first, double ofFirst, double ofOthers) =>
+    private static double[] Sides(int dimensions, int first, double ofFirst, double ofOthers) =>
         [.. Enumerable.Range(0, dimensions).Select(d => d < first ? ofFirst : ofOthers)];
 
     private readonly struct Points(int count, int dimensions)
     {
         public double[] All { get; } = new double[count * dimensions];
 
+        public void Read(int item, int from, Span<double> to) => this[item].Slice(from, to.Length).CopyTo(to);
+
         public Span<double> this[int item] => All.AsSpan(item * dimensions, dimensions);
+
+        public int Count => count;
+
+        public double Mean(int dimension)
+        {
+            double sum = 0;
+            for (int item = 0; item < count; item++)
+                sum += this[item][dimension];
+            return sum / count;
+        }
+
+        /// <summary>The first so many numbers of each.</summary>
+        public double[] First(int length)
+        {
+            double[] first = new double[count * length];
+            for (int item = 0; item < count; item++)
+                this[item][..length].CopyTo(first.AsSpan(item * length));
+            return first;
+        }
     }
 }
-
-/// <summary>A group of driven choices.</summary>
-/// <param name="Root">Their node of the driven tree.</param>
-/// <param name="Changes">How many slots they change.</param>
-internal readonly record struct DrivenGroup(int Root, int Changes);

@@ -36,13 +36,20 @@ internal sealed class SetBounds
     private const double Slack = 1e-9;
     private const double RpmSlack = 1e-6;
 
+    // More than the rounding of a torque that is read between its points.
+    private const double TorqueSlack = 1e-12;
+
     // A wider span than this says little about slip.
     private const int WidestSlipSpan = 64;
 
+    private readonly Predictor predictor;
+    private readonly SearchIndex index;
     private readonly Score score;
     private readonly SpeedGrid grid;
     private readonly BeltBounds[] belts;
     private readonly double[] perRadius;
+
+    // The greatest D/F_s that the request allows; none where it asks for no margin, or nothing slips for want of torque.
     private readonly double[] slipEdge;
     private readonly int points;
 
@@ -50,6 +57,7 @@ internal sealed class SetBounds
     private readonly int[] visit;
     private readonly double flyweightShare;
     private readonly double thrustFactor;
+    private readonly double torqueFactor;
     private readonly double shiftSquared;
     private readonly double startSquared;
     private readonly double shiftTorque;
@@ -65,9 +73,10 @@ internal sealed class SetBounds
         belts = index.BeltsOf(predictor);
         points = belts.Length;
         visit = [.. Enumerable.Range(0, points).OrderBy(j => j == 0 || j == points - 1 ? 0 : j == points / 2 ? 1 : 2)];
-        grid = new SpeedGrid(model, predictor.Machine.Drivetrain.RevLimitRpm);
+        grid = predictor.Machine.Speeds;
         perRadius = [.. model.Positions.Select(p => 1 / p.DriveRadius)];
         thrustFactor = model.Anchor.Thrust;
+        torqueFactor = predictor.TorqueFactor;
         errorPerMiss = Math.Sqrt(points / score.ShiftWeight);
         targetCell = [.. score.ShiftTargets.Select(grid.CellOf)];
         double shift = Math.Min(score.ShiftTargets.Average(), grid.End[grid.Count]);
@@ -75,11 +84,16 @@ internal sealed class SetBounds
         shiftSquared = Math.Pow(Rotation.ToRadiansPerSecond(shift), 2);
         startSquared = Math.Pow(Rotation.ToRadiansPerSecond(score.EngagementTarget ?? shift / 4), 2);
         flyweightShare = (1 - predictor.Machine.Drivetrain.FlyweightFrictionShare) * model.Anchor.Flyweight;
-        slipEdge = slipMargin is { } margin ? [.. Enumerable.Range(0, points).Select(j => SlipEdge(model, j, margin))] : [];
-        Sweep = new PairSweep(model, score, index, belts, slipEdge, flyweightShare, predictor.Machine.Drivetrain.RevLimitRpm);
+        slipEdge = slipMargin is { } margin && model.PeakPower > 0
+            ? [.. Enumerable.Range(0, points).Select(j => model.LoadAtSlipMargin(margin, j))]
+            : [];
+        this.predictor = predictor;
+        this.index = index;
     }
 
-    public PairSweep Sweep { get; }
+    /// <summary>Looks at drive pairs with the same belts and edges.</summary>
+    /// <param name="bench">Not used by anything else as long as the pairs are looked at.</param>
+    public PairSight Sight(Workbench bench) => new(predictor, score, index, belts, slipEdge, flyweightShare, bench);
 
     /// <summary>Numbers of a window: first and last cell at each position.</summary>
     public int WindowLength => 2 * points;
@@ -100,6 +114,11 @@ internal sealed class SetBounds
         double ceiling = StartTerms.Ceiling(springHigh[points..], flyweightHigh[points..]) / flyweightShare;
         return (Rotation.ToRpm(Math.Sqrt(floor)) - RpmSlack, Rotation.ToRpm(Math.Sqrt(ceiling)) + RpmSlack);
     }
+
+    /// <summary>Between which speeds (rpm) the pairs of a box engage.</summary>
+    public (double Least, double Greatest) Engagement(in Node node) => Engagement(
+        index.Springs.Low(node.Spring), index.Springs.High(node.Spring),
+        index.Flyweights.Low(node.Flyweight), index.Flyweights.High(node.Flyweight));
 
     /// <summary>How wide a node is, in newtons: what decides which side is halved next, and proves nothing.</summary>
     /// <remarks>Engagement weighs more than one position of the curve, and stands or falls with contact, the first one.</remarks>
@@ -235,8 +254,8 @@ internal sealed class SetBounds
 
     private bool Excluded(in Corner best, int j, int cell, int span, out double thrust)
     {
-        double least = grid.LeastTorque(span)[cell];
-        double greatest = grid.GreatestTorque(span)[cell];
+        double least = LeastTorque(cell, span);
+        double greatest = GreatestTorque(cell, span);
         thrust = thrustFactor * belts[j].Least(best.Clamp(least), least * perRadius[j], greatest * perRadius[j]);
         double available = best.Flyweights * grid.SpeedSquared[cell + (1 << span) - 1];
         return available - best.Spring < thrust - Slack * (available + thrust);
@@ -272,7 +291,7 @@ internal sealed class SetBounds
     {
         if (grid.End[cell] < engagement)
             return false;
-        double torque = grid.Torque[cell];
+        double torque = torqueFactor * grid.Torque[cell];
         double tension = torque * perRadius[j];
         double thrust = thrustFactor * belts[j].Greatest(worst.Clamp(torque), tension, tension);
         double available = worst.Flyweights * grid.SpeedSquared[cell];
@@ -292,8 +311,8 @@ internal sealed class SetBounds
     {
         if (last > grid.Count)
             return 0;
-        double from = grid.LeastTorque()[last];
-        double to = grid.GreatestTorque()[last];
+        double from = LeastTorque(last);
+        double to = GreatestTorque(last);
         double most = thrustFactor * belts[j].Greatest(worst.Clamp(to), from * perRadius[j], to * perRadius[j]);
         double speed = Math.Min(grid.End[last], worst.Speed(most * (1 + Slack)) + RpmSlack);
         double greatest = Math.Max(Math.Max(grid.End[last - 1], node.GreatestEngagement), speed);
@@ -316,22 +335,14 @@ internal sealed class SetBounds
             return false;
         double torque = double.PositiveInfinity;
         for (int cell = first; cell <= last; cell++)
-            torque = Math.Min(torque, grid.LeastTorque()[cell]);
+            torque = Math.Min(torque, LeastTorque(cell));
         return torque * perRadius[j] > slipEdge[j] * worst.Clamp(torque) * (1 + Slack);
     }
 
-    /// <summary>The greatest D/F_s at which the margin is what the request asks.</summary>
-    private static double SlipEdge(ShiftModel model, int j, double margin)
-    {
-        double rpm = model.PeakPowerRpm;
-        double tension = model.TorqueAt(rpm) / model.Positions[j].DriveRadius;
-        if (!(tension > 0) || Margin(0) >= margin)
-            return double.PositiveInfinity;
-        double below = ClampEdge.Of(tension, clamp => Margin(clamp) < margin).Below;
-        return below > 0 ? tension / below : double.PositiveInfinity;
+    // In this air, from a cell on over 2^span cells.
+    private double LeastTorque(int cell, int span = 0) => torqueFactor * grid.LeastTorque(span)[cell] * (1 - TorqueSlack);
 
-        double Margin(double clamp) => model.UpshiftSlipMargin(rpm, BeltBounds.Clamped(model, clamp), j);
-    }
+    private double GreatestTorque(int cell, int span = 0) => torqueFactor * grid.GreatestTorque(span)[cell] * (1 + TorqueSlack);
 
     /// <summary>A corner of a box at one position.</summary>
     /// <param name="Flyweights">(1 − f) a_f W.</param>

@@ -3,12 +3,12 @@ using PartPicker.Mechanics;
 namespace PartPicker.Selection;
 
 /// <summary>The engine's speeds, cut into cells at the speeds where the model looks for the first balance.</summary>
-/// <remarks>Cell i reaches from just above the end of cell i − 1 to its own end; the last ends at the rev limit.</remarks>
+/// <remarks>
+/// Torques are those of sea level: in another air they are scaled.
+/// Cell i reaches from just above the end of cell i − 1 to its own end; the last ends at the rev limit.
+/// </remarks>
 internal sealed class SpeedGrid
 {
-    // More than the rounding of a torque that is read between its points.
-    private const double Rounding = 1e-12;
-
     private readonly double[] end;
     private readonly double[] speedSquared;
     private readonly double[] torque;
@@ -17,8 +17,9 @@ internal sealed class SpeedGrid
     private readonly double[][] least;
     private readonly double[][] greatest;
 
-    public SpeedGrid(ShiftModel model, double revLimitRpm)
+    public SpeedGrid(EngineTorque engine)
     {
+        double revLimitRpm = engine.RevLimitRpm;
         int whole = (int)(revLimitRpm / ShiftModel.ScanStepRpm);
         Count = whole * ShiftModel.ScanStepRpm < revLimitRpm ? whole + 1 : whole;
         end = new double[Count + 1];
@@ -30,10 +31,8 @@ internal sealed class SpeedGrid
         {
             end[i] = Math.Min(i * ShiftModel.ScanStepRpm, revLimitRpm);
             speedSquared[i] = Math.Pow(Rotation.ToRadiansPerSecond(end[i]), 2);
-            torque[i] = model.TorqueAt(end[i]);
-            (double low, double high) = model.TorqueRange(end[i - 1], end[i]);
-            least[0][i] = low * (1 - Rounding);
-            greatest[0][i] = high * (1 + Rounding);
+            torque[i] = engine.At(end[i]);
+            (least[0][i], greatest[0][i]) = engine.Range(end[i - 1], end[i]);
         }
 
         for (int span = 1; span < Spans; span++)

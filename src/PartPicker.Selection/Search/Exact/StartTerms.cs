@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using PartPicker.Mechanics;
 
 namespace PartPicker.Selection;
@@ -9,22 +10,22 @@ namespace PartPicker.Selection;
 /// <remarks>
 /// ω_e² (1 − f) a_f is the greatest F₁(x)/W(x) before contact. Over a span of travel no ratio exceeds greatest F₁ over
 /// least W, so the greatest of these over all spans is a ceiling. The model looks at both ends, and at least once in
-/// every sixteenth of the way between: there the ratio is no less than least F₁ over greatest W, so the greatest of
-/// these is a floor.
+/// every sixteenth of the way between, and so in each wider span: there the ratio is no less than least F₁ over greatest
+/// W, so the greatest of these is a floor. A greatest is the same in whatever order it is looked for.
 /// </remarks>
 internal sealed class StartTerms
 {
-    private const int FloorSpans = 16;
+    private const int FloorSpans = 14;
     private const int CeilingSpans = 64;
 
-    /// <summary>Terms of the floor: both ends, then each span.</summary>
+    /// <summary>Terms of the floor: both ends, then each span. They fill whole vectors, as those of the ceiling do.</summary>
     public const int FloorCount = FloorSpans + 2;
 
     /// <summary>All terms, those of the floor first.</summary>
     public const int Count = FloorCount + CeilingSpans;
 
-    // A travel at the edge of a span is in both of its neighbours.
-    private const double Slack = 1e-9;
+    // More than the rounding of a product of two floats.
+    private const double Slack = 3e-7;
 
     // Stands for a ratio that nothing is known of; no machine comes near it.
     private const double Unbounded = 1e30;
@@ -59,21 +60,21 @@ internal sealed class StartTerms
     }
 
     /// <summary>The floor of ω_e² (1 − f) a_f from the least terms of both.</summary>
-    public static double Floor(ReadOnlySpan<float> spring, ReadOnlySpan<float> flyweights)
-    {
-        double most = 0;
-        for (int i = 0; i < FloorCount; i++)
-            most = Math.Max(most, (double)spring[i] * flyweights[i]);
-        return most * (1 - Slack);
-    }
+    public static double Floor(ReadOnlySpan<float> spring, ReadOnlySpan<float> flyweights) =>
+        Greatest(spring[..FloorCount], flyweights[..FloorCount]) * (1 - Slack);
 
     /// <summary>The ceiling of ω_e² (1 − f) a_f from the greatest terms of both.</summary>
-    public static double Ceiling(ReadOnlySpan<float> spring, ReadOnlySpan<float> flyweights)
+    public static double Ceiling(ReadOnlySpan<float> spring, ReadOnlySpan<float> flyweights) =>
+        Greatest(spring[FloorCount..Count], flyweights[FloorCount..Count]) * (1 + Slack);
+
+    private static double Greatest(ReadOnlySpan<float> spring, ReadOnlySpan<float> flyweights)
     {
-        double most = 0;
-        for (int i = FloorCount; i < Count; i++)
-            most = Math.Max(most, (double)spring[i] * flyweights[i]);
-        return most * (1 + Slack);
+        Vector512<float> most = Vector512<float>.Zero;
+        for (int i = 0; i < spring.Length; i += Vector512<float>.Count)
+            most = Vector512.Max(most, Vector512.Create(spring[i..]) * Vector512.Create(flyweights[i..]));
+        Vector256<float> half = Vector256.Max(most.GetLower(), most.GetUpper());
+        Vector128<float> quarter = Vector128.Max(half.GetLower(), half.GetUpper());
+        return Math.Max(Math.Max(quarter[0], quarter[1]), Math.Max(quarter[2], quarter[3]));
     }
 
     private (double Least, double Greatest) Range(LinearCurve force, double length, int span, int spans)
