@@ -21,20 +21,22 @@ public sealed class JudgedSetTests
             CandidatePools pools = index.Pools;
             if (pools.Empty)
                 continue;
+            int points = predictor.Model.Positions.Count;
+            var kept = new DriveSide(default, new double[points], new double[points]);
             for (int s = 0; s < pools.DriveSprings.Count; s++)
             {
                 for (int f = 0; f < pools.Flyweights.Count; f += 1 + pools.Flyweights.Count / 10)
                 {
                     DriveSide plain = predictor.Drive(pools.DriveSprings[s], pools.Flyweights[f]);
-                    DriveSide kept = index.Drive(predictor, s, f);
-                    Assert.Equal(plain.Engagement, kept.Engagement);
+                    index.Fill(kept, predictor, s, f);
+                    Assert.Equal(plain.Engagement, index.EngagementOf(predictor, s, f));
                     Assert.Equal(plain.ThrustPerSpeedSquared, kept.ThrustPerSpeedSquared);
                     Assert.Equal(plain.SpringForce, kept.SpringForce);
                     pairs++;
                 }
             }
 
-            var lines = new ClampLine[predictor.Model.Positions.Count];
+            var lines = new ClampLine[points];
             for (int d = 0; d < pools.Driven.Count; d++)
             {
                 index.Clamps.Lines(d, lines);

@@ -97,20 +97,11 @@ internal sealed class SearchIndex
     public (int Spring, int Flyweight, int Driven) KindOf((int Spring, int Flyweight, int Driven) places) => (
         alike.OfSpring(places.Spring), alike.OfFlyweight(places.Flyweight), alike.OfDriven(places.Driven));
 
-    /// <summary>The drive side of a pair, as <see cref="Predictor.Drive(SpringChoice, FlyweightChoice)"/> tells it.</summary>
-    public DriveSide Drive(Predictor predictor, int spring, int flyweight)
-    {
-        int points = predictor.Model.Positions.Count;
-        var side = new DriveSide(EngagementOf(predictor, spring, flyweight), new double[points], new double[points]);
-        Fill(side, predictor, spring, flyweight);
-        return side;
-    }
-
     /// <summary>Where the pair engages.</summary>
     public Engagement EngagementOf(Predictor predictor, int spring, int flyweight) => predictor.Model.EngagementOf(
         Forces[spring], FlyweightSets[flyweight], Pools.DriveSprings[spring].ShimThickness);
 
-    /// <summary>Writes what else there is of <see cref="Drive"/>.</summary>
+    /// <summary>Writes what else there is of the drive side of the pair, as <see cref="Predictor.Drive(SpringChoice, FlyweightChoice)"/> tells it.</summary>
     public void Fill(DriveSide side, Predictor predictor, int spring, int flyweight)
     {
         int points = side.SpringForce.Length;
